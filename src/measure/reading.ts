@@ -1,0 +1,32 @@
+/** Millimetres of seam by outcome; the five sum to lengthMm. */
+export interface SeamMm {
+  readonly lengthMm: number;
+  readonly fusedMm: number;
+  readonly ridgeMm: number;
+  readonly lappedMm: number;
+  readonly deadMm: number;
+  readonly undecidedMm: number;
+}
+
+export type PairReading = SeamMm & { readonly a: string; readonly b: string };
+
+/** What is read off a tile at a month. Null where a quantity does not exist, never 0 in its place. */
+export interface Reading {
+  readonly seed: string;
+  readonly month: number;
+  readonly coverMm2: number;
+  /** By variety id; share of the tissue. */
+  readonly varieties: Readonly<Record<string, { readonly areaMm2: number; readonly share: number }>>;
+  /** Stretches between pieces of different varieties. */
+  readonly seam: SeamMm;
+  /** Pairs that touch, in the plan's order of varieties. */
+  readonly pairs: readonly PairReading[];
+  readonly swirl: number | null;
+  readonly veinWidthMm: number | null;
+  /** Mean over ridge contacts by length, and the greatest. */
+  readonly ridgeHeightMm: number | null;
+  readonly ridgeMaxMm: number | null;
+  readonly firstTouchDay: number | null;
+  readonly settledDay: number | null;
+  readonly hash: string;
+}

@@ -1,0 +1,127 @@
+/**
+ * The plan a grower makes: the schema of the plan file, and its types.
+ * Millimetres from the tile's centre, x right, y down; days; mm per month.
+ * What a schema cannot say (overlaps, unknown varieties) is in plan/refuse.ts.
+ */
+import * as v from 'valibot';
+
+const number = (least: number, most: number) =>
+  v.pipe(v.number(), v.finite(), v.minValue(least), v.maxValue(most));
+
+const id = v.pipe(v.string(), v.regex(/^[\w.-]{1,40}$/u, 'letters, digits, "-", "_" or ".", at most 40'));
+const words = v.pipe(v.string(), v.maxLength(200));
+const xy = v.pipe(v.tuple([number(-1000, 1000), number(-1000, 1000)]), v.readonly());
+
+export const TileSchema = v.strictObject({
+  shape: v.picklist(['square', 'disc']),
+  sizeMm: number(20, 300),
+});
+
+export const VarietySchema = v.strictObject({
+  id,
+  name: words,
+  colour: v.pipe(v.string(), v.regex(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"')),
+  rimMmPerMonth: number(0.2, 15),
+  aggression: number(0, 1),
+});
+
+export const MingleSchema = v.strictObject({
+  /** Sideways wander of a colour border, mm per square root of mm of advance. */
+  interleave: number(0, 2),
+  /** Share of births from farther off, and how far. */
+  stray: number(0, 1),
+  strayReachMm: number(0, 50),
+  /** Share of births that take the locally rarer colour, and from how far. */
+  weave: number(0, 1),
+  weaveReachMm: number(0.5, 20),
+  /** Sideways drift, mm per mm of advance. */
+  lean: number(-1, 1),
+  turnoverPerMonth: number(0, 1),
+});
+
+export const MINGLE_NAMES = ['hardly', 'veins', 'through'] as const;
+export const RELATED_NAMES = ['unrelated', 'unknown', 'kin', 'self'] as const;
+
+export const TookOfTriedSchema = v.strictObject({
+  took: v.pipe(number(0, 10_000), v.integer()),
+  tried: v.pipe(number(0, 10_000), v.integer()),
+});
+
+export const PairSchema = v.strictObject({
+  a: id,
+  b: id,
+  acceptance: v.optional(v.union([number(0, 1), TookOfTriedSchema])),
+  /** In place of acceptance. */
+  related: v.optional(v.picklist(RELATED_NAMES)),
+  /** How alike repeats of the pair turn out: 1 mostly all or nothing, large for independent coins. */
+  consistency: v.optional(number(0.01, 1_000_000)),
+  revertPerMonth: v.optional(number(0, 1)),
+  mingle: v.optional(v.union([v.picklist(MINGLE_NAMES), MingleSchema])),
+});
+
+const placed = { id, at: xy, turnDeg: number(-360, 360), edge: v.optional(v.picklist(['cut', 'rim'])), variety: id };
+
+export const OutlinePieceSchema = v.strictObject({
+  ...placed,
+  outline: v.pipe(v.array(xy), v.minLength(3), v.maxLength(2000), v.readonly()),
+});
+
+export const DiscPieceSchema = v.strictObject({
+  ...placed,
+  disc: v.strictObject({ diameterMm: number(0.5, 300) }),
+});
+
+export const PieceSchema = v.union([OutlinePieceSchema, DiscPieceSchema]);
+
+export const SettingsSchema = v.partial(
+  v.strictObject({
+    zipLengthMm: number(2, 40),
+    healingDays: number(0, 60),
+    stingMm: number(0, 10),
+    deadShare: number(0, 1),
+    rimFactor: number(0, 1),
+    roughness: number(0, 0.3),
+    polypMm: number(0.6, 3),
+  }),
+);
+
+export const PlanSchema = v.strictObject({
+  seambench: v.literal(1),
+  name: words,
+  tile: TileSchema,
+  varieties: v.pipe(v.array(VarietySchema), v.minLength(1), v.maxLength(8), v.readonly()),
+  pairs: v.pipe(v.array(PairSchema), v.maxLength(28), v.readonly()),
+  pieces: v.pipe(v.array(PieceSchema), v.maxLength(2000), v.readonly()),
+  /** Trim, recut and the like come with the Steer capability; until then no step is known. */
+  steps: v.pipe(v.array(v.never()), v.readonly()),
+  months: v.pipe(number(1, 36), v.integer()),
+  settings: v.optional(SettingsSchema),
+  /** Words of the maker: what the plan shows, whether it is invented. */
+  note: v.optional(v.pipe(v.string(), v.maxLength(2000))),
+});
+
+type ReadonlyDeep<T> = T extends (infer _)[] | readonly unknown[]
+  ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
+  : T extends object
+    ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
+    : T;
+
+export type Plan = ReadonlyDeep<v.InferOutput<typeof PlanSchema>>;
+export type Tile = Plan['tile'];
+export type Variety = Plan['varieties'][number];
+export type Pair = Plan['pairs'][number];
+export type Piece = Plan['pieces'][number];
+export type Mingle = ReadonlyDeep<v.InferOutput<typeof MingleSchema>>;
+export type MingleName = (typeof MINGLE_NAMES)[number];
+export type Related = (typeof RELATED_NAMES)[number];
+export type Settings = ReadonlyDeep<v.InferOutput<typeof SettingsSchema>>;
+export type Xy = readonly [number, number];
+
+/** Why a plan cannot be, in words for a person. */
+export interface Refusal {
+  /** The place: 'pieces[2] (p3)'. */
+  readonly where: string;
+  readonly found: string;
+  readonly allowed: string;
+  readonly cure: string;
+}
