@@ -5,6 +5,9 @@
  */
 import * as v from 'valibot';
 
+export const MAX_VARIETIES = 8;
+export const MAX_PIECES = 2000;
+
 const number = (least: number, most: number) =>
   v.pipe(v.number(), v.finite(), v.minValue(least), v.maxValue(most));
 
@@ -59,7 +62,13 @@ export const PairSchema = v.strictObject({
   mingle: v.optional(v.union([v.picklist(MINGLE_NAMES), MingleSchema])),
 });
 
-const placed = { id, at: xy, turnDeg: number(-360, 360), edge: v.optional(v.picklist(['cut', 'rim'])), variety: id };
+const placed = {
+  id,
+  at: xy,
+  turnDeg: number(-360, 360),
+  edge: v.optional(v.picklist(['cut', 'rim'])),
+  variety: id,
+};
 
 export const OutlinePieceSchema = v.strictObject({
   ...placed,
@@ -89,9 +98,9 @@ export const PlanSchema = v.strictObject({
   seambench: v.literal(1),
   name: words,
   tile: TileSchema,
-  varieties: v.pipe(v.array(VarietySchema), v.minLength(1), v.maxLength(8), v.readonly()),
+  varieties: v.pipe(v.array(VarietySchema), v.minLength(1), v.maxLength(MAX_VARIETIES), v.readonly()),
   pairs: v.pipe(v.array(PairSchema), v.maxLength(28), v.readonly()),
-  pieces: v.pipe(v.array(PieceSchema), v.maxLength(2000), v.readonly()),
+  pieces: v.pipe(v.array(PieceSchema), v.maxLength(MAX_PIECES), v.readonly()),
   /** Trim, recut and the like come with the Steer capability; until then no step is known. */
   steps: v.pipe(v.array(v.never()), v.readonly()),
   months: v.pipe(number(1, 36), v.integer()),

@@ -1,0 +1,41 @@
+/**
+ * A variety to start from: an invented name and a colour well apart from those in use.
+ * The colours keep CIEDE2000 of at least 10 from each other, also in simulated colour-blind sight (tested).
+ */
+import { DEFAULTS } from '../model/defaults';
+import { colourDistance } from './colour-distance';
+import type { Variety } from './plan';
+
+const KINDS: readonly { readonly name: string; readonly colour: string }[] = [
+  { name: 'Fern', colour: '#1f7a4d' },
+  { name: 'Garnet', colour: '#b8324f' },
+  { name: 'Amber', colour: '#d99a2b' },
+  { name: 'Slate', colour: '#4a6f9c' },
+  { name: 'Heather', colour: '#a777c4' },
+  { name: 'Umber', colour: '#6b4226' },
+  { name: 'Lichen', colour: '#bcd3a0' },
+  { name: 'Sloe', colour: '#2b2a5e' },
+];
+
+const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+
+export function freshVariety(others: readonly Variety[]): Variety {
+  const ids = new Set(others.map((variety) => variety.id));
+  const names = new Set(others.map((variety) => variety.name));
+  const id = [...LETTERS].find((letter) => !ids.has(letter)) ?? `v${others.length + 1}`;
+  let best = KINDS[0];
+  let bestApart = -1;
+  for (const kind of KINDS) {
+    const apart = Math.min(...others.map((variety) => colourDistance(variety.colour, kind.colour)));
+    if (apart > bestApart) [best, bestApart] = [kind, apart];
+  }
+  const unused = KINDS.find((kind) => !names.has(kind.name));
+  const name = names.has(best.name) ? (unused?.name ?? `Variety ${id}`) : best.name;
+  return {
+    id,
+    name,
+    colour: best.colour,
+    rimMmPerMonth: DEFAULTS.rimMmPerMonth.value,
+    aggression: DEFAULTS.aggression.value,
+  };
+}
