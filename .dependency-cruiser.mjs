@@ -43,6 +43,13 @@ export const ROOMS = [
     instead: 'Let the caller pass the plan on.',
   },
   {
+    room: 'skin',
+    folder: 'src/skin',
+    not: [],
+    why: 'How a grown tile looks, as plain numbers that the page and the command line both draw from',
+    instead: 'Return arrays, and let view/tile or cli/png.ts draw them.',
+  },
+  {
     room: 'sheet',
     folder: 'src/sheet',
     not: [],

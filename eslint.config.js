@@ -94,7 +94,7 @@ export default tseslint.config(
       ],
     },
   },
-  { files: ['src/cli/**', 'tests/bench/**', '.ci/**'], rules: { 'no-console': 'off' } },
+  { files: ['src/cli/**', 'tests/{bench,browser}/**', '.ci/**'], rules: { 'no-console': 'off' } },
   {
     // Tools' own configurations export by default, and no tsconfig.json lists them.
     files: ['*.config.{js,ts}', '.dependency-cruiser.mjs', '.ci/**'],
