@@ -46,7 +46,6 @@ function vitest(/** @type {string} */ project) {
   return done;
 }
 
-const tsc = command('tsc', 'typescript');
 const TSC_ROOMS = ['src/model', 'workers', 'src/cli', 'tests'];
 
 const began = Date.now();
@@ -82,7 +81,7 @@ const steps = [
   ...TSC_ROOMS.map((room) => ({
     name: `types of ${room}`,
     cure: 'The lines above name the place.',
-    go: () => run([tsc, '-p', room]),
+    go: () => run([command('tsc', 'typescript'), '-p', room]),
   })),
   {
     name: 'types of the page',
