@@ -17,6 +17,8 @@ export interface Reading {
   readonly coverMm2: number;
   /** By variety id; share of the tissue. */
   readonly varieties: Readonly<Record<string, { readonly areaMm2: number; readonly share: number }>>;
+  /** How evenly the varieties share the tissue, 0 to 1; null for one variety. */
+  readonly balance: number | null;
   /** Stretches between pieces of different varieties. */
   readonly seam: SeamMm;
   /** Pairs that touch, in the plan's order of varieties. */

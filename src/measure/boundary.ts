@@ -1,0 +1,82 @@
+/**
+ * Length of a border between unlike labels on the lattice, mm, free of the lattice's stairs.
+ *
+ * Definition: Cauchy-Crofton. A curve of length P is met by random lines in proportion to P; here the lines are the
+ * lattice's own in 8 directions, so P = cellMm * sum_k w_k N_k, with N_k the pairs of cells (i, i + e_k) of unlike
+ * label and w_k = (angle owned by direction k) / (2 |e_k|), the angle owned being half the angle between the two
+ * neighbouring directions.
+ * Sources: Boykov & Kolmogorov 2003 (ICCV, 26-33); Legland, Kieu & Devaux 2007 (Image Anal. Stereol. 26: 83-92).
+ * Known bias: a straight line reads 0.98545 to 1.01308 of its length by its angle, 0.9997 in the mean; discs of 5,
+ * 10, 20, 40 cells radius -0.5, -0.2, -0.1, +0.1 %. Counting stairs reads 1 to 1.414 and 1.273 in the mean.
+ */
+
+/** Labels 1..255, 0 for 'not part of it'; row-major, borders 0, with ONE SPARE ROW of zeros below the last. */
+export interface LabelGrid {
+  readonly columns: number;
+  readonly rows: number;
+  readonly cellMm: number;
+  readonly label: Uint8Array;
+}
+
+/** An empty grid of the size asked, spare row included. */
+export function blankGrid(columns: number, rows: number, cellMm: number): LabelGrid {
+  return { columns, rows, cellMm, label: new Uint8Array(columns * (rows + 1)) };
+}
+
+/**
+ * One of the 8 directions: its step, the two cells that lie on the 4-neighbour path between the ends, and the angle
+ * it owns. The angles are atan(1/2), atan(1/3) and pi/8 written out, so that all engines read the same bits.
+ */
+interface Direction {
+  readonly step: readonly [number, number];
+  readonly viaA: readonly [number, number];
+  readonly viaB: readonly [number, number];
+  readonly angle: number;
+}
+
+const AXIS = 0.4636476090008061;
+const DIAGONAL = 0.3217505543966422;
+const KNIGHT = 0.39269908169872414;
+
+const DIRECTIONS: readonly Direction[] = [
+  { step: [1, 0], viaA: [0, 0], viaB: [1, 0], angle: AXIS },
+  { step: [0, 1], viaA: [0, 0], viaB: [0, 1], angle: AXIS },
+  { step: [1, 1], viaA: [1, 0], viaB: [0, 1], angle: DIAGONAL },
+  { step: [-1, 1], viaA: [-1, 0], viaB: [0, 1], angle: DIAGONAL },
+  { step: [2, 1], viaA: [1, 0], viaB: [1, 1], angle: KNIGHT },
+  { step: [1, 2], viaA: [0, 1], viaB: [1, 1], angle: KNIGHT },
+  { step: [-1, 2], viaA: [0, 1], viaB: [-1, 1], angle: KNIGHT },
+  { step: [-2, 1], viaA: [-1, 0], viaB: [-1, 1], angle: KNIGHT },
+];
+
+/** Two cells of unlike label, the mm of border that the pair stands for, and the two cells on the way between. */
+export type PairVisitor = (i: number, j: number, lengthMm: number, viaA: number, viaB: number) => void;
+
+/**
+ * Visits every pair of cells with unlike labels, none of them 0. The sum of `lengthMm` is the border's length.
+ * The border cells and the spare row are 0, so a step that wraps round the grid's edge always ends on a 0.
+ */
+export function eachUnlikePair(grid: LabelGrid, visit: PairVisitor): void {
+  const { label, columns, rows, cellMm } = grid;
+  const last = columns * (rows - 1) - 1;
+  for (const { step, viaA, viaB, angle } of DIRECTIONS) {
+    const offset = step[0] + step[1] * columns;
+    const offsetA = viaA[0] + viaA[1] * columns;
+    const offsetB = viaB[0] + viaB[1] * columns;
+    const lengthMm = (cellMm * angle) / (2 * Math.sqrt(step[0] * step[0] + step[1] * step[1]));
+    for (let i = columns; i < last; i++) {
+      const a = label[i];
+      const b = label[i + offset];
+      if (a !== b && a !== 0 && b !== 0) visit(i, i + offset, lengthMm, i + offsetA, i + offsetB);
+    }
+  }
+}
+
+/** Length of all borders between unlike labels, mm. */
+export function borderMm(grid: LabelGrid): number {
+  let sum = 0;
+  eachUnlikePair(grid, (_i, _j, lengthMm) => {
+    sum += lengthMm;
+  });
+  return sum;
+}
