@@ -2,18 +2,43 @@
  * The plan a grower makes: the schema of the plan file, and its types.
  * Millimetres from the tile's centre, x right, y down; days; mm per month.
  * What a schema cannot say (overlaps, unknown varieties) is in plan/refuse.ts.
+ * The messages say what is allowed, in words that fit 'Change months to …'; plan/schema-faults.ts does the rest.
  */
 import * as v from 'valibot';
 
 export const MAX_VARIETIES = 8;
 export const MAX_PIECES = 2000;
 
-const number = (least: number, most: number) =>
-  v.pipe(v.number(), v.finite(), v.minValue(least), v.maxValue(most));
+const number = (least: number, most: number, kind = 'a number') => {
+  const allowed = `${kind} from ${least} to ${most}`;
+  return v.pipe(v.number(allowed), v.finite(allowed), v.minValue(least, allowed), v.maxValue(most, allowed));
+};
 
-const id = v.pipe(v.string(), v.regex(/^[\w.-]{1,40}$/u, 'letters, digits, "-", "_" or ".", at most 40'));
-const words = v.pipe(v.string(), v.maxLength(200));
-const xy = v.pipe(v.tuple([number(-1000, 1000), number(-1000, 1000)]), v.readonly());
+const whole = (least: number, most: number) =>
+  v.pipe(number(least, most, 'a whole number'), v.integer(`a whole number from ${least} to ${most}`));
+
+const text = (most: number) => {
+  const allowed = `words of at most ${most} letters`;
+  return v.pipe(v.string(allowed), v.maxLength(most, allowed));
+};
+
+const pattern = (form: RegExp, allowed: string) => v.pipe(v.string(allowed), v.regex(form, allowed));
+
+const ID_WORDS = 'a letter or digit, then at most 39 letters, digits, "-", "_" or "."';
+const XY_WORDS = 'two numbers: x and y in mm, each from -1000 to 1000';
+
+const id = pattern(/^[a-z\d][\w.-]{0,39}$/iu, ID_WORDS);
+const xy = v.pipe(v.strictTuple([number(-1000, 1000), number(-1000, 1000)], XY_WORDS), v.readonly());
+
+const list = <T extends v.GenericSchema>(item: T, least: number, most: number, of: string) => {
+  const allowed = least === 0 ? `a list of at most ${most} ${of}` : `a list of ${least} to ${most} ${of}`;
+  return v.pipe(
+    v.array(item, allowed),
+    v.minLength(least, allowed),
+    v.maxLength(most, allowed),
+    v.readonly(),
+  );
+};
 
 export const TileSchema = v.strictObject({
   shape: v.picklist(['square', 'disc']),
@@ -22,8 +47,8 @@ export const TileSchema = v.strictObject({
 
 export const VarietySchema = v.strictObject({
   id,
-  name: words,
-  colour: v.pipe(v.string(), v.regex(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"')),
+  name: text(200),
+  colour: pattern(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"'),
   rimMmPerMonth: number(0.2, 15),
   aggression: number(0, 1),
 });
@@ -46,8 +71,8 @@ export const MINGLE_NAMES = ['hardly', 'veins', 'through'] as const;
 export const RELATED_NAMES = ['unrelated', 'unknown', 'kin', 'self'] as const;
 
 export const TookOfTriedSchema = v.strictObject({
-  took: v.pipe(number(0, 10_000), v.integer()),
-  tried: v.pipe(number(0, 10_000), v.integer()),
+  took: whole(0, 10_000),
+  tried: whole(0, 10_000),
 });
 
 export const PairSchema = v.strictObject({
@@ -72,7 +97,7 @@ const placed = {
 
 export const OutlinePieceSchema = v.strictObject({
   ...placed,
-  outline: v.pipe(v.array(xy), v.minLength(3), v.maxLength(2000), v.readonly()),
+  outline: list(xy, 3, 2000, 'corners [x, y]'),
 });
 
 export const DiscPieceSchema = v.strictObject({
@@ -96,17 +121,17 @@ export const SettingsSchema = v.partial(
 
 export const PlanSchema = v.strictObject({
   seambench: v.literal(1),
-  name: words,
+  name: text(200),
   tile: TileSchema,
-  varieties: v.pipe(v.array(VarietySchema), v.minLength(1), v.maxLength(MAX_VARIETIES), v.readonly()),
-  pairs: v.pipe(v.array(PairSchema), v.maxLength(28), v.readonly()),
-  pieces: v.pipe(v.array(PieceSchema), v.maxLength(MAX_PIECES), v.readonly()),
+  varieties: list(VarietySchema, 1, MAX_VARIETIES, 'varieties'),
+  pairs: list(PairSchema, 0, 28, 'pairs'),
+  pieces: list(PieceSchema, 0, MAX_PIECES, 'pieces'),
   /** Trim, recut and the like come with the Steer capability; until then no step is known. */
-  steps: v.pipe(v.array(v.never()), v.readonly()),
-  months: v.pipe(number(1, 36), v.integer()),
+  steps: list(v.never(), 0, 0, 'steps'),
+  months: whole(1, 36),
   settings: v.optional(SettingsSchema),
   /** Words of the maker: what the plan shows, whether it is invented. */
-  note: v.optional(v.pipe(v.string(), v.maxLength(2000))),
+  note: v.optional(text(2000)),
 });
 
 type ReadonlyDeep<T> = T extends (infer _)[] | readonly unknown[]

@@ -1,0 +1,49 @@
+/**
+ * From every older shape of a plan file to today's, one numbered step at a time. A released step is frozen.
+ * A file for each shape stays in tests/fixtures/plans for ever.
+ */
+import type { Refusal } from './plan';
+
+export interface MigrationStep {
+  /** The number of the shape that comes out; the one that goes in is one less. */
+  readonly to: number;
+  readonly why: string;
+  readonly up: (old: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>;
+}
+
+const STEPS: readonly MigrationStep[] = [];
+
+export type Migrated = { readonly value: unknown } | { readonly refusals: readonly Refusal[] };
+
+/** What is no object, or has no whole number at 'seambench', goes on as it is: the schema says what is wrong. */
+export function migrate(value: unknown, steps: readonly MigrationStep[] = STEPS): Migrated {
+  const newest = steps.length + 1;
+  let plan = value;
+  for (let shape = shapeOf(value); shape !== null && isObject(plan); shape += 1) {
+    if (shape === newest) break;
+    if (shape > newest) return { refusals: [tooNew(shape, newest)] };
+    const step = steps[shape - 1];
+    if (step.to !== shape + 1) throw new Error(`Migration ${shape} leads to ${step.to}, not to ${shape + 1}`);
+    plan = { ...step.up(plan), seambench: step.to };
+  }
+  return { value: plan };
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function shapeOf(value: unknown): number | null {
+  if (!isObject(value)) return null;
+  const shape = value['seambench'];
+  return typeof shape === 'number' && Number.isInteger(shape) && shape >= 1 ? shape : null;
+}
+
+function tooNew(found: number, newest: number): Refusal {
+  return {
+    where: 'seambench',
+    found: String(found),
+    allowed: `at most ${newest}`,
+    cure: 'This plan was written by a newer Seambench: open it there, or update this one',
+  };
+}

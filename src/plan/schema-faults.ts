@@ -1,0 +1,137 @@
+/** What the schema finds wrong, in the words of a refusal: place, what was found, what is allowed, the cure. */
+import * as v from 'valibot';
+import { DiscPieceSchema, MINGLE_NAMES, MingleSchema, OutlinePieceSchema, TookOfTriedSchema } from './plan';
+import type { Refusal } from './plan';
+
+type Issue = v.BaseIssue<unknown>;
+type Key = string | number;
+
+/** The schema itself could tell of each corner of each outline; a person reads the first few. */
+const MOST_FAULTS = 50;
+
+export function schemaFaults(root: unknown, issues: readonly Issue[]): Refusal[] {
+  return issues.slice(0, MOST_FAULTS).flatMap((issue) => {
+    const path = keysOf(issue);
+    return chosenForm(issue, path).map(({ keys, fault }) => refusal(root, [...path, ...keys], fault));
+  });
+}
+
+function keysOf(issue: Issue): Key[] {
+  return (issue.path ?? []).map((item) => (typeof item.key === 'number' ? item.key : String(item.key)));
+}
+
+/** Where several forms are allowed, the schema only says that none fits: ask the one that was meant. */
+function chosenForm(issue: Issue, path: readonly Key[]): { keys: Key[]; fault: Issue }[] {
+  const meant = issue.type === 'union' ? formMeant(issue.input, path) : null;
+  const again = meant && v.safeParse(meant, issue.input);
+  if (!again?.issues) return [{ keys: [], fault: issue }];
+  return again.issues.map((fault) => ({ keys: keysOf(fault), fault }));
+}
+
+function formMeant(input: unknown, path: readonly Key[]): v.GenericSchema | null {
+  if (typeof input !== 'object' || input === null) return null;
+  if (path[0] === 'pieces')
+    return 'disc' in input && !('outline' in input) ? DiscPieceSchema : OutlinePieceSchema;
+  return path[path.length - 1] === 'acceptance' ? TookOfTriedSchema : MingleSchema;
+}
+
+function refusal(root: unknown, path: readonly Key[], fault: Issue): Refusal {
+  const where = placeOf(root, path);
+  const last = String(path[path.length - 1] ?? '');
+  if (fault.expected === 'never') return notKnown(where, last);
+  const allowed = allowedBy(fault, last);
+  const found = shown(fault.input);
+  const cure = fault.input === undefined ? `Add ${where}: ${allowed}` : `Change ${where} to ${allowed}`;
+  return { where, found, allowed, cure };
+}
+
+function notKnown(where: string, name: string): Refusal {
+  const cure = `Remove ${where}`;
+  // A disc is only unknown beside an outline, see formMeant.
+  if (name === 'disc') {
+    return { where, found: 'a disc beside an outline', allowed: 'an outline or a disc, not both', cure };
+  }
+  return {
+    where,
+    found: `"${shortened(name)}", which this place does not know`,
+    allowed: 'nothing here',
+    cure,
+  };
+}
+
+/** 'pieces[2] (p3).at[0]' */
+function placeOf(root: unknown, path: readonly Key[]): string {
+  let where = '';
+  let value = root;
+  for (const key of path) {
+    value = typeof value === 'object' && value !== null ? (value as Record<Key, unknown>)[key] : undefined;
+    if (typeof key === 'number') where += `[${key}]${named(value)}`;
+    else where += where === '' ? key : `.${key}`;
+  }
+  return where === '' ? 'the plan' : where;
+}
+
+function named(value: unknown): string {
+  if (typeof value !== 'object' || value === null) return '';
+  if ('id' in value && typeof value.id === 'string') return ` (${shortened(value.id)})`;
+  if ('a' in value && 'b' in value && typeof value.a === 'string' && typeof value.b === 'string') {
+    return ` (${shortened(value.a)} with ${shortened(value.b)})`;
+  }
+  return '';
+}
+
+function shortened(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
+}
+
+function shown(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  if (typeof value === 'number') return String(value);
+  if (Array.isArray(value)) return value.length === 1 ? 'a list of one' : `a list of ${value.length}`;
+  if (typeof value === 'object' && value !== null) return 'an object';
+  return shortened(JSON.stringify(value));
+}
+
+const EITHER_FORM = 'a list of corners [x, y] in mm, or a disc in its place';
+
+/** What may stand at a place that the schema only names, by the last name of its path. */
+const WANTED: Readonly<Record<string, string>> = {
+  seambench: 'the number 1',
+  name: 'words',
+  tile: '{ "shape": "square", "sizeMm": 100 }',
+  shape: '"square" or "disc"',
+  sizeMm: 'a number of mm',
+  varieties: 'a list of varieties',
+  colour: 'a colour such as "#2f7d4f"',
+  rimMmPerMonth: 'a number of mm per month',
+  aggression: 'a number from 0 to 1',
+  pairs: 'a list of pairs, which may be empty',
+  pieces: 'a list of pieces, which may be empty',
+  steps: 'an empty list: []',
+  months: 'a whole number of months',
+  id: 'a name of its own, such as "p1"',
+  a: 'the id of a variety',
+  b: 'the id of a variety',
+  variety: 'the id of a variety',
+  at: 'two numbers: x and y in mm',
+  turnDeg: 'a number of degrees',
+  outline: EITHER_FORM,
+  diameterMm: 'a number of mm',
+  acceptance: 'a number from 0 to 1, or { "took": 3, "tried": 10 }',
+  mingle: `${MINGLE_NAMES.map((name) => `"${name}"`).join(', ')}, or an object with all its numbers`,
+};
+
+function allowedBy(fault: Issue, last: string): string {
+  switch (fault.type) {
+    case 'strict_object':
+      // Either a key is missing, and its name is what was expected, or this is no object at all.
+      return fault.expected === 'Object' ? 'an object' : (WANTED[last] ?? 'a number');
+    case 'union':
+      return WANTED[last] ?? `a piece with an outline: ${EITHER_FORM}`;
+    case 'picklist':
+    case 'literal':
+      return (fault.expected ?? '').replace(/^\(|\)$/gu, '').replaceAll(' | ', ' or ');
+    default:
+      return fault.message;
+  }
+}
