@@ -17,12 +17,12 @@ const KINDS: readonly { readonly name: string; readonly colour: string }[] = [
   { name: 'Sloe', colour: '#2b2a5e' },
 ];
 
-const LETTERS = 'abcdefghijklmnopqrstuvwxyz';
+const LETTERS = 'abcdefghijklmnopqrstuvwxyz'.split('');
 
 export function freshVariety(others: readonly Variety[]): Variety {
   const ids = new Set(others.map((variety) => variety.id));
   const names = new Set(others.map((variety) => variety.name));
-  const id = [...LETTERS].find((letter) => !ids.has(letter)) ?? `v${others.length + 1}`;
+  const id = LETTERS.find((letter) => !ids.has(letter)) ?? `v${others.length + 1}`;
   let best = KINDS[0];
   let bestApart = -1;
   for (const kind of KINDS) {

@@ -134,7 +134,7 @@ export const PlanSchema = v.strictObject({
   note: v.optional(text(2000)),
 });
 
-type ReadonlyDeep<T> = T extends (infer _)[] | readonly unknown[]
+type ReadonlyDeep<T> = T extends readonly unknown[]
   ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
   : T extends object
     ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
