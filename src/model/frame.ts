@@ -1,4 +1,10 @@
 /** What a picture needs of a tile at a month: 5 bytes a cell, row-major, border cells included. */
+import { DEFAULTS } from './defaults';
+import { DAYS_PER_MONTH } from '../units/quantity';
+import { expMinus, ridgeHeightMm } from './ridge';
+import { FATE } from './seam-table';
+import { FLAG, type State } from './state';
+
 export interface Frame {
   readonly month: number;
   readonly columns: number;
@@ -12,4 +18,110 @@ export interface Frame {
   readonly age: Uint8Array;
   /** 0.01 mm above the tile. */
   readonly height: Uint16Array;
+}
+
+/** Polyp sites of a run, so that the picture shows polyps where the model has them. */
+export interface PolypSites {
+  /** Lattice of sites, row-major, `columns` x `rows`. */
+  readonly columns: number;
+  readonly rows: number;
+  readonly spacingMm: number;
+  /** Millimetres from the tile's centre of the corner of box (0, 0), both ways. */
+  readonly originMm: number;
+  /** Site within its box in 1/255 of the spacing: x, y for each box in turn. */
+  readonly offset: Uint8Array;
+}
+
+/** Months that a freshly set piece has grown before; the crust of a cut piece is full-grown. */
+const SET_MONTHS = 12;
+/** Half width of a ridge, mm, and how far lapping tissue stands above what it covers: for the picture only. */
+const RIDGE_HALF_WIDTH_MM = 0.9;
+const LAP_STEP_MM = 0.9;
+
+export function frameOf(state: State, month: number): Frame {
+  const { layout, variety, row, seam } = state;
+  const { columns, rows, cellMm } = layout;
+  const cells = columns * rows;
+  const age = new Uint8Array(cells).fill(255);
+  const height = new Uint16Array(cells);
+  const seamState = new Uint8Array(cells);
+  const thickness = thicknessByHalfMonth();
+  for (let i = 0; i < cells; i++) {
+    if (variety[i] === 0) continue;
+    const halfMonths = ageHalfMonths(state, i);
+    age[i] = halfMonths;
+    height[i] = crust(thickness, state, i, halfMonths);
+    const r = row[i];
+    if (r !== 0 && seam.touched[r] <= state.day) seamState[i] = seam.fate[r] | (covers(state, r) ? 8 : 0);
+  }
+  raiseRidges(state, height);
+  return { month, columns, rows, cellMm, label: variety.slice(), seam: seamState, age, height };
+}
+
+function ageHalfMonths(state: State, i: number): number {
+  const before = (state.flags[i] & (FLAG.set | FLAG.lapped)) === FLAG.set ? SET_MONTHS : 0;
+  const days = Math.max(0, state.day - state.arrival[i]);
+  const months = before > 0 ? before + state.day / DAYS_PER_MONTH : days / DAYS_PER_MONTH;
+  return Math.min(254, Math.floor(months * 2));
+}
+
+/** Thickness in 0.01 mm of tissue of each age in half months: judgement, for the picture only. */
+function thicknessByHalfMonth(): Float64Array {
+  const most = DEFAULTS.thicknessMm.value * 100;
+  return Float64Array.from({ length: 256 }, (_, k) => most * (1 - expMinus(k / 2 / DEFAULTS.thickeningMonths.value)));
+}
+
+function crust(thickness: Float64Array, state: State, i: number, halfMonths: number): number {
+  // between half months the crust goes on rising: the step would show as a terrace
+  const exact =
+    (state.flags[i] & (FLAG.set | FLAG.lapped)) === FLAG.set
+      ? halfMonths
+      : Math.min(254, (2 * Math.max(0, state.day - state.arrival[i])) / DAYS_PER_MONTH);
+  const k = Math.floor(exact);
+  const base = thickness[k] + (exact - k) * (thickness[k + 1] - thickness[k]);
+  // a rim starts as a thin edge, not from nothing
+  const lapped = (state.flags[i] & FLAG.lapped) !== 0 ? 100 * (LAP_STEP_MM + 1.2) : 0;
+  return Math.round(20 + Math.max(base, lapped));
+}
+
+function covers(state: State, r: number): boolean {
+  const { seam, layout } = state;
+  if (seam.fate[r] !== FATE.lapped) return false;
+  const { aggression, pieces } = layout;
+  return aggression[pieces.variety[seam.own[r]]] > aggression[pieces.variety[seam.other[r]]];
+}
+
+/** Adds the wall of each ridge contact: a soft profile about its mid-point. */
+function raiseRidges(state: State, height: Uint16Array): void {
+  const { layout, seam, variety } = state;
+  const { columns, cellMm, rates } = layout;
+  const wall = new Uint16Array(height.length);
+  const reach = Math.ceil(RIDGE_HALF_WIDTH_MM / cellMm);
+  for (let r = 1; r < seam.count; r++) {
+    if (seam.cell[r] < 0 || seam.fate[r] !== FATE.ridge) continue;
+    const top = 100 * ridgeHeightMm(state.day - seam.settled[r], rates);
+    const x = ((seam.cell[r] % columns) + (seam.partner[r] % columns)) / 2;
+    const y = (Math.floor(seam.cell[r] / columns) + Math.floor(seam.partner[r] / columns)) / 2;
+    for (let dy = -reach; dy <= reach; dy++) {
+      for (let dx = -reach; dx <= reach; dx++) {
+        const i = seam.cell[r] + dy * columns + dx;
+        if (variety[i] === 0 || variety[i] === undefined) continue;
+        const ex = ((seam.cell[r] % columns) + dx - x) * cellMm;
+        const ey = (Math.floor(seam.cell[r] / columns) + dy - y) * cellMm;
+        const f = 1 - (ex * ex + ey * ey) / (RIDGE_HALF_WIDTH_MM * RIDGE_HALF_WIDTH_MM);
+        if (f > 0) wall[i] = Math.max(wall[i], top * f * f);
+      }
+    }
+  }
+  for (let i = 0; i < height.length; i++) height[i] += wall[i];
+}
+
+export function polypSites(state: State): PolypSites {
+  const { columns, rows, spacingMm, cornerMm, xMm, yMm } = state.polyps;
+  const offset = new Uint8Array(2 * columns * rows);
+  for (let p = 0; p < columns * rows; p++) {
+    offset[2 * p] = Math.round(255 * ((xMm[p] - cornerMm) / spacingMm - (p % columns)));
+    offset[2 * p + 1] = Math.round(255 * ((yMm[p] - cornerMm) / spacingMm - Math.floor(p / columns)));
+  }
+  return { columns, rows, spacingMm, originMm: cornerMm, offset };
 }

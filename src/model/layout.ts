@@ -28,6 +28,8 @@ export interface Layout {
 export interface PieceTable {
   readonly count: number;
   readonly variety: Uint8Array;
+  /** Day on which the cut edges have healed; 0 for a grown rim. */
+  readonly healedDay: Float64Array;
   /** Day until which the edges count as freshly cut; -Infinity for a grown rim. */
   readonly freshUntilDay: Float64Array;
 }

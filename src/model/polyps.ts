@@ -1,10 +1,88 @@
-/** Sites of polyps on a jittered square lattice anchored at the tile's centre, and what each polyp is. */
+/**
+ * Polyps: sites on a jittered square lattice anchored at the tile's centre, about a millimetre apart.
+ * They carry identity, noise and colour, and do not depend on the cell size, so that a preview and the exact run
+ * share their pattern and nothing finer than a polyp is invented.
+ */
+import type { Layout } from './layout';
+import { draw, type Keys } from './noise';
+
 export interface Polyps {
   /** Lattice boxes, row-major; polyp number = row * columns + column. */
   readonly columns: number;
   readonly rows: number;
   readonly spacingMm: number;
-  /** Place from the tile's centre. */
+  /** Millimetres from the tile's centre of the corner of box (0, 0), both ways. */
+  readonly cornerMm: number;
+  /** Place from the tile's centre, mm. */
   readonly xMm: Float64Array;
   readonly yMm: Float64Array;
+  /** What the hash of a polyp starts from: its lattice index counted from the tile's centre. */
+  readonly site: Int32Array;
+  /** Slowness over the mean, 1 in the mean. */
+  readonly slowness: Float64Array;
+  /** 0 unborn, 1..8. */
+  readonly variety: Uint8Array;
+  /** Origin whose rim bore it. */
+  readonly origin: Uint16Array;
+  /** Scratch: 1 + the cell that claims an unborn polyp, 0 for none. */
+  readonly claim: Int32Array;
+}
+
+/** sqrt(12): makes a uniform draw's standard deviation 1. */
+const SQRT12 = Math.sqrt(12);
+
+export function createPolyps(layout: Layout, keys: Keys): Polyps {
+  const { polypMm, polypJitter, roughness } = layout.rates;
+  const halfTileMm = ((Math.max(layout.columns, layout.rows) - 2) * layout.cellMm) / 2;
+  const half = Math.ceil(halfTileMm / polypMm) + 1;
+  const columns = 2 * half;
+  const count = columns * columns;
+  const xMm = new Float64Array(count);
+  const yMm = new Float64Array(count);
+  const site = new Int32Array(count);
+  const slowness = new Float64Array(count);
+  for (let j = 0, p = 0; j < columns; j++) {
+    for (let i = 0; i < columns; i++, p++) {
+      const s = ((j - half + 2048) << 12) | (i - half + 2048);
+      site[p] = s;
+      xMm[p] = (i - half + 0.5 + polypJitter * (2 * draw(keys.siteX, s, 0) - 1)) * polypMm;
+      yMm[p] = (j - half + 0.5 + polypJitter * (2 * draw(keys.siteY, s, 0) - 1)) * polypMm;
+      slowness[p] = 1 + roughness * SQRT12 * (draw(keys.slowness, s, 0) - 0.5);
+    }
+  }
+  return {
+    columns,
+    rows: columns,
+    spacingMm: polypMm,
+    cornerMm: -half * polypMm,
+    xMm,
+    yMm,
+    site,
+    slowness,
+    variety: new Uint8Array(count),
+    origin: new Uint16Array(count),
+    claim: new Int32Array(count),
+  };
+}
+
+/** The nearest site among the nine boxes around a point, mm from the tile's centre; the point lies on the tile. */
+export function nearestPolyp(polyps: Polyps, x: number, y: number): number {
+  const { columns, xMm, yMm, cornerMm, spacingMm } = polyps;
+  const i = Math.floor((x - cornerMm) / spacingMm);
+  const j = Math.floor((y - cornerMm) / spacingMm);
+  let best = 0;
+  let least = Infinity;
+  for (let row = j - 1; row <= j + 1; row++) {
+    const from = row * columns + i - 1;
+    for (let p = from; p < from + 3; p++) {
+      const dx = xMm[p] - x;
+      const dy = yMm[p] - y;
+      const d = dx * dx + dy * dy;
+      if (d < least) {
+        least = d;
+        best = p;
+      }
+    }
+  }
+  return best;
 }

@@ -1,62 +1,39 @@
+/**
+ * The tile on one day: flat arrays, each with type, unit and bytes. Only model/ writes them.
+ */
+import { createCalendar, type Calendar } from './calendar';
 import type { Layout } from './layout';
-import type { Polyps } from './polyps';
+import { keysOf, type Keys } from './noise';
+import { createPolyps, type Polyps } from './polyps';
+import { createSeam, createNuclei, type NucleusTable, type SeamTable } from './seam-table';
+import { createZip, type Zip } from './zip';
 
 /** Variety of a cell that died back: bare skeleton, never regrown. */
 export const BARE = 255;
 
-/** What a stretch of seam is. The numbers are those of Frame.seam and of the seam table. */
-export const FATE = { none: 0, undecided: 1, fused: 2, ridge: 3, lapped: 4, dead: 5 } as const;
-
 /** Bits of State.flags. */
-export const FLAG = { inside: 1, queued: 2, lapped: 4 } as const;
+export const FLAG = {
+  /** On the tile. */
+  inside: 1,
+  /** Its due day must be worked out again. */
+  stale: 2,
+  /** Taken by lapping, at `arrival`. */
+  lapped: 4,
+  /** Held by a piece on day 0. */
+  set: 8,
+} as const;
 
-/**
- * One row per seam cell: a cell with a 4-neighbour of a piece of another variety.
- * Rows are numbered from 1; State.row names a cell's row. A row whose cell is no longer on a seam has cell -1.
- */
-export interface SeamTable {
-  /** Rows in use, row 0 included. */
-  count: number;
-  cell: Int32Array;
-  /** The cell across: least arrival, then least index, at first contact. */
-  partner: Int32Array;
-  /** Origin on this side and across, as they were at first contact. */
-  own: Uint16Array;
-  other: Uint16Array;
-  /** Day of contact: the later arrival of the two cells. */
-  touched: Float32Array;
-  /** Day of the verdict; +Infinity while undecided. */
-  settled: Float32Array;
-  fate: Uint8Array;
-  /** Index in the nucleus table, -1 while undecided. */
-  nucleus: Int32Array;
-}
-
-/** Points at which a verdict fell; the seam around took it by zip. */
-export interface NucleusTable {
-  count: number;
-  day: Float32Array;
-  fate: Uint8Array;
-  /** Origins on the two sides, smaller first. */
-  originA: Uint16Array;
-  originB: Uint16Array;
-  /** Variety that covers where lapped, that weakens where dead (0: both alike); else 0. */
-  winner: Uint8Array;
-}
-
-/**
- * The tile on one day. Only model/ writes it.
- * Dense arrays, bytes a cell: arrival 4, due 4, polyp 4, row 4, origin 2, variety 1, via 1, flags 1 = 21.
- */
+/** Dense arrays, bytes a cell: arrival 4, due 4, polyp 4, row 4, origin 2, variety 1, via 1, flags 1 = 21. */
 export interface State {
   readonly layout: Layout;
+  readonly keys: Keys;
   /** Days grown so far: 0 is the tile as set. */
   day: number;
   /** Day the rim reached the cell (or lapping tissue, later); +Infinity where none has. */
   readonly arrival: Float32Array;
-  /** Day at which tissue will reach the cell if nothing changes; +Infinity for none. */
+  /** Day at which tissue will reach an empty cell, or lap a full one, if nothing changes; +Infinity for none. */
   readonly due: Float32Array;
-  /** Nearest polyp site, -1 until asked for. */
+  /** 1 + number of the nearest polyp, 0 until asked for. */
   readonly polyp: Int32Array;
   /** Row in the seam table, 0 for none. */
   readonly row: Int32Array;
@@ -64,12 +41,80 @@ export interface State {
   readonly origin: Uint16Array;
   /** 0 empty, 1..8, 255 bare. */
   readonly variety: Uint8Array;
-  /** Which triangle of neighbours gave `due`. */
+  /** Which neighbours gave `due`: see front.ts. */
   readonly via: Uint8Array;
   readonly flags: Uint8Array;
   /** Root of each origin's colony: joined when a contact fuses, the smaller number wins. */
   readonly colony: Uint16Array;
+  /** By root: bit v is set where the colony holds variety v. */
+  readonly colonyVarieties: Uint16Array;
   readonly polyps: Polyps;
   readonly seam: SeamTable;
   readonly nuclei: NucleusTable;
+  /** Nuclei, and fused ones among them, so far by pair of varieties: the urn of fate.ts. */
+  readonly urnDrawn: Int32Array;
+  readonly urnFused: Int32Array;
+  /** Empty cells by the day they are due, and full cells by the day they are lapped. */
+  readonly growing: Calendar;
+  readonly lapping: Calendar;
+  readonly zip: Zip;
+  /** Rows that may still be undecided. */
+  open: number[];
+  /** winner * 65536 + loser for each two origins of which one laps the other. */
+  readonly lapPairs: Set<number>;
+  /** Set when two colonies joined: due days beside them change. */
+  joined: boolean;
+}
+
+export function createState(layout: Layout, seed: string): State {
+  const cells = layout.columns * layout.rows;
+  const keys = keysOf(seed);
+  const colony = new Uint16Array(layout.pieces.count + 1);
+  const colonyVarieties = new Uint16Array(layout.pieces.count + 1);
+  for (let o = 1; o <= layout.pieces.count; o++) {
+    colony[o] = o;
+    colonyVarieties[o] = 1 << layout.pieces.variety[o];
+  }
+  const flags = new Uint8Array(cells);
+  for (let i = 0; i < cells; i++) if (layout.inside[i] === 1) flags[i] = FLAG.inside;
+  return {
+    layout,
+    keys,
+    day: 0,
+    arrival: new Float32Array(cells).fill(Infinity),
+    due: new Float32Array(cells).fill(Infinity),
+    polyp: new Int32Array(cells),
+    row: new Int32Array(cells),
+    origin: new Uint16Array(cells),
+    variety: new Uint8Array(cells),
+    via: new Uint8Array(cells),
+    flags,
+    colony,
+    colonyVarieties,
+    polyps: createPolyps(layout, keys),
+    seam: createSeam(),
+    nuclei: createNuclei(),
+    urnDrawn: new Int32Array(81),
+    urnFused: new Int32Array(81),
+    growing: createCalendar(layout.days),
+    lapping: createCalendar(layout.days),
+    zip: createZip(),
+    open: [],
+    lapPairs: new Set(),
+    joined: false,
+  };
+}
+
+/** Joins the colonies of two origins; says whether they were two. */
+export function joinColonies(state: State, a: number, b: number): boolean {
+  const { colony, colonyVarieties } = state;
+  const rootA = colony[a];
+  const rootB = colony[b];
+  if (rootA === rootB) return false;
+  const keep = Math.min(rootA, rootB);
+  const drop = Math.max(rootA, rootB);
+  for (let o = 1; o < colony.length; o++) if (colony[o] === drop) colony[o] = keep;
+  colonyVarieties[keep] |= colonyVarieties[drop];
+  state.joined = true;
+  return true;
 }

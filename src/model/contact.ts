@@ -1,0 +1,111 @@
+/**
+ * First touch: rows of the seam table where tissue of one piece meets that of another.
+ * Two pieces of one variety join at once and make no seam. A row's pair is that of its origins, never of the colours
+ * that its cells hold at present: colours wander in a fused colony, seams do not.
+ */
+import { AXIS_X, AXIS_Y } from './front';
+import { addRow, FATE } from './seam-table';
+import { BARE, joinColonies, type State } from './state';
+import { queue } from './zip';
+
+/** Registers the contacts of cells that have just been filled, in order of cell index. */
+export function meet(state: State, cells: Int32Array, count: number): void {
+  const { origin, variety, layout } = state;
+  const { columns } = layout;
+  const varietyOf = layout.pieces.variety;
+  for (let k = 0; k < count; k++) {
+    const cell = cells[k];
+    const own = origin[cell];
+    for (let axis = 0; axis < 4; axis++) {
+      const j = cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
+      const other = origin[j];
+      if (other === 0 || other === own || variety[j] === BARE) continue;
+      if (varietyOf[other] === varietyOf[own]) {
+        joinColonies(state, own, other);
+        continue;
+      }
+      openRow(state, cell);
+      openRow(state, j);
+    }
+  }
+}
+
+/** Gives a cell its row if it lies on a seam and has none. */
+export function openRow(state: State, cell: number): void {
+  if (state.row[cell] !== 0) return;
+  const partner = partnerOf(state, cell);
+  if (partner < 0) return;
+  const { arrival, origin, layout, seam } = state;
+  const { healedDay } = layout.pieces;
+  const own = origin[cell];
+  const other = origin[partner];
+  const touched = Math.max(arrival[cell], arrival[partner], healedDay[own], healedDay[other]);
+  const r = addRow(seam, cell, partner, own, other, touched);
+  state.row[cell] = r;
+  state.open.push(r);
+  // a verdict already standing beside the new contact runs on into it
+  forNeighbours(state, r, (n) => {
+    if (seam.nucleus[n] >= 0) queueFrom(state, n, r);
+  });
+}
+
+export function closeRow(state: State, cell: number): void {
+  const r = state.row[cell];
+  if (r === 0) return;
+  state.seam.cell[r] = -1;
+  state.row[cell] = 0;
+}
+
+/** The living cell across the seam: least arrival, then least index; -1 where the cell is on no seam. */
+export function partnerOf(state: State, cell: number): number {
+  const { arrival, origin, variety, layout } = state;
+  const varietyOf = layout.pieces.variety;
+  const own = origin[cell];
+  let partner = -1;
+  for (let axis = 0; axis < 4; axis++) {
+    const j = cell + AXIS_X[axis] + AXIS_Y[axis] * layout.columns;
+    const other = origin[j];
+    if (other === 0 || other === own || varietyOf[other] === varietyOf[own]) continue;
+    if (variety[j] === BARE) continue;
+    if (partner < 0 || arrival[j] < arrival[partner] || (arrival[j] === arrival[partner] && j < partner)) partner = j;
+  }
+  return partner;
+}
+
+/** Queues the spread of row `from`'s verdict to row `to`, if that is still open. */
+export function queueFrom(state: State, from: number, to: number): void {
+  const { seam, layout } = state;
+  if (seam.fate[to] !== FATE.undecided) return;
+  const day = Math.max(seam.touched[to], seam.settled[from] + apartMm(state, from, to) / layout.rates.zipMmPerDay);
+  queue(state.zip, day, seam.cell[to], seam.nucleus[from]);
+}
+
+/** Distance between the mid-points of two contacts, mm: along the seam, never free across it. */
+function apartMm(state: State, a: number, b: number): number {
+  const { seam, layout } = state;
+  const { columns, cellMm } = layout;
+  const column = (r: number): number => ((seam.cell[r] % columns) + (seam.partner[r] % columns)) / 2;
+  const line = (r: number): number =>
+    (Math.floor(seam.cell[r] / columns) + Math.floor(seam.partner[r] / columns)) / 2;
+  const dx = column(a) - column(b);
+  const dy = line(a) - line(b);
+  return Math.sqrt(dx * dx + dy * dy) * cellMm;
+}
+
+/** Calls `visit` with each row of the same pair of origins among the eight cells around row `r`. */
+export function forNeighbours(state: State, r: number, visit: (row: number) => void): void {
+  const { seam, row, layout } = state;
+  const { columns } = layout;
+  const cell = seam.cell[r];
+  const own = seam.own[r];
+  const other = seam.other[r];
+  for (let dy = -columns; dy <= columns; dy += columns) {
+    for (let dx = -1; dx <= 1; dx++) {
+      const n = row[cell + dy + dx];
+      if (n === 0 || n === r) continue;
+      const a = seam.own[n];
+      const b = seam.other[n];
+      if ((a === own && b === other) || (a === other && b === own)) visit(n);
+    }
+  }
+}

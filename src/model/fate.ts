@@ -1,0 +1,155 @@
+/**
+ * Rule S: the verdict on a seam. It falls at nuclei and runs along the seam from there like a zip.
+ *
+ * Nuclei appear on open contact at a constant rate per mm and day, and spread at a constant speed: nucleation and
+ * growth in one dimension (Kolmogorov 1937, Johnson & Mehl 1939, Avrami 1939-41). Where edges meet all along at once
+ * the mean stretch is 2 sqrt(c / (pi J)) (Meijering 1953, Philips Res. Rep. 8: 270-290): the zip length.
+ * The mean fused share equals the acceptance for every geometry, as each point takes the coin of the nucleus that
+ * reaches it; only the spread between tiles differs.
+ */
+import { forNeighbours, queueFrom } from './contact';
+import { polypOf } from './front';
+import { pairIndex } from './layout';
+import { exposeToLap } from './lap';
+import { draw } from './noise';
+import { addNucleus, FATE } from './seam-table';
+import { sting } from './sting';
+import { BARE, joinColonies, type State } from './state';
+import { dequeue } from './zip';
+
+/** Length of seam per open contact cell of one side, in cells: mean over all tilts, measured on the prototype. */
+const LENGTH_PER_CELL = 1.122;
+
+/** Verdicts already given run on up to day `now`. */
+export function zip(state: State, now: number): void {
+  const { row, seam, nuclei } = state;
+  const queue = state.zip;
+  while (queue.count > 0 && queue.day[0] <= now) {
+    const day = queue.day[0];
+    const nucleus = queue.nucleus[0];
+    const r = row[queue.cell[0]];
+    dequeue(queue);
+    // the row may have been closed, or opened again towards another piece, since it was queued
+    if (r === 0 || seam.fate[r] !== FATE.undecided) continue;
+    if (Math.min(seam.own[r], seam.other[r]) !== nuclei.originA[nucleus]) continue;
+    if (Math.max(seam.own[r], seam.other[r]) !== nuclei.originB[nucleus]) continue;
+    settle(state, r, nucleus, day);
+  }
+}
+
+function settle(state: State, r: number, nucleus: number, day: number): void {
+  const { seam, nuclei } = state;
+  const fate = nuclei.fate[nucleus];
+  seam.fate[r] = fate;
+  seam.settled[r] = day;
+  seam.nucleus[r] = nucleus;
+  if (fate === FATE.fused) joinColonies(state, seam.own[r], seam.other[r]);
+  else if (fate === FATE.lapped) exposeToLap(state, r);
+  else if (fate === FATE.dead) sting(state, r);
+  forNeighbours(state, r, (n) => {
+    queueFrom(state, r, n);
+  });
+}
+
+/** New nuclei on contacts still open at day `now`, by polyp side and piece across. */
+export function nucleate(state: State, now: number): void {
+  const { seam, layout, keys, polyps, variety } = state;
+  const { rates } = layout;
+  state.open = state.open.filter((r) => seam.cell[r] >= 0 && seam.fate[r] === FATE.undecided);
+  const ripe = state.open.filter(
+    (r) =>
+      seam.touched[r] + rates.verdictDelayDays <= now &&
+      variety[seam.cell[r]] !== BARE &&
+      variety[seam.partner[r]] !== BARE,
+  );
+  if (ripe.length === 0) return;
+  const side = new Map(ripe.map((r) => [r, polypOf(state, seam.cell[r]) * 65536 + seam.other[r]]));
+  const sideOf = (r: number): number => side.get(r) ?? 0;
+  ripe.sort((a, b) => sideOf(a) - sideOf(b) || seam.cell[a] - seam.cell[b]);
+  for (let from = 0; from < ripe.length; ) {
+    let to = from + 1;
+    while (to < ripe.length && sideOf(ripe[to]) === sideOf(ripe[from])) to++;
+    const rows = ripe.slice(from, to);
+    const lengthMm = LENGTH_PER_CELL * layout.cellMm * rows.length;
+    const p = polypOf(state, seam.cell[rows[0]]);
+    const chance = (rates.nucleiPerMmDay * lengthMm) / 2;
+    if (draw(keys.nucleate, polyps.site[p], state.day * 65536 + seam.other[rows[0]]) < chance) {
+      const r = nearestTo(state, rows, p);
+      // an earlier nucleus of this very day may have settled it
+      if (seam.fate[r] === FATE.undecided) settle(state, r, judge(state, r, now), now);
+    }
+    from = to;
+  }
+}
+
+/** The row whose contact lies nearest to the polyp's site; ties to the least cell. */
+function nearestTo(state: State, rows: readonly number[], p: number): number {
+  const { seam, layout, polyps } = state;
+  const { columns, cellMm } = layout;
+  let nearest = rows[0];
+  let least = Infinity;
+  for (const r of rows) {
+    const dx = ((seam.cell[r] % columns) - (columns - 1) / 2) * cellMm - polyps.xMm[p];
+    const dy = (Math.floor(seam.cell[r] / columns) - (layout.rows - 1) / 2) * cellMm - polyps.yMm[p];
+    const d = dx * dx + dy * dy;
+    if (d < least) {
+      least = d;
+      nearest = r;
+    }
+  }
+  return nearest;
+}
+
+/**
+ * The two coins of a new nucleus. The first is Polya's urn: the n-th nucleus of a pair, f of them fused so far, fuses
+ * with chance (A k + f) / (k + n), which is the beta-binomial of mean A; k is the pair's consistency.
+ */
+function judge(state: State, r: number, now: number): number {
+  const { seam, layout, keys, nuclei, urnDrawn, urnFused } = state;
+  const { pieces, pairs, rates, aggression } = layout;
+  const a = pieces.variety[seam.own[r]];
+  const b = pieces.variety[seam.other[r]];
+  const pair = pairIndex(Math.min(a, b), Math.max(a, b));
+  const fresh =
+    seam.touched[r] <= pieces.freshUntilDay[seam.own[r]] && seam.touched[r] <= pieces.freshUntilDay[seam.other[r]];
+  const acceptance = pairs.acceptance[pair] * (fresh ? 1 : rates.rimFactor);
+  const k = pairs.consistency[pair];
+  const n = urnDrawn[pair];
+  const chance =
+    acceptance === 0 ? 0 : acceptance === 1 ? 1 : (acceptance * k + urnFused[pair]) / (k + n);
+  let fate: number = FATE.ridge;
+  if (draw(keys.coin, pair, n) < chance) {
+    fate = FATE.fused;
+    urnFused[pair]++;
+  } else {
+    const u = draw(keys.kind, pair, n);
+    const lapChance = Math.min(1, rates.lapGain * Math.abs(aggression[a] - aggression[b]));
+    if (u < rates.deadShare) fate = FATE.dead;
+    else if (u < rates.deadShare + (1 - rates.deadShare) * lapChance) fate = FATE.lapped;
+  }
+  urnDrawn[pair]++;
+  return addNucleus(nuclei, now, fate, seam.own[r], seam.other[r]);
+}
+
+/** Fused seams that turn to a ridge, a whole nucleus at a time (Hidaka et al. 1997, Coral Reefs 16: 13-20). */
+export function revert(state: State, now: number): void {
+  const { seam, layout, keys, nuclei } = state;
+  const { pieces, pairs } = layout;
+  const turned = new Set<number>();
+  for (let k = 0; k < nuclei.count; k++) {
+    if (nuclei.fate[k] !== FATE.fused) continue;
+    const pair = pairIndex(pieces.variety[nuclei.originA[k]], pieces.variety[nuclei.originB[k]]);
+    const chance = pairs.revertPerDay[pair];
+    if (chance > 0 && draw(keys.revert, k, state.day) < chance) {
+      nuclei.fate[k] = FATE.ridge;
+      turned.add(k);
+    }
+  }
+  if (turned.size === 0) return;
+  for (let r = 1; r < seam.count; r++) {
+    if (!turned.has(seam.nucleus[r])) continue;
+    seam.fate[r] = FATE.ridge;
+    seam.settled[r] = now;
+  }
+}
+

@@ -1,0 +1,39 @@
+/** The model on one screen: a day is the rules below, in this order. */
+import { nucleate, revert, zip } from './fate';
+import { lap } from './lap';
+import type { Layout } from './layout';
+import { growDay, paceOf, type Pace } from './rim';
+import { setPieces } from './set';
+import { createState, type State } from './state';
+import { turnOver, TURNOVER_DAYS } from './turnover';
+
+/**
+ * Grows a layout. Yields the tile as set (day 0), then the same State object after each day, so that the caller sets
+ * the pace and reads what it wants. (layout, seed) decides every bit.
+ */
+export function* grow(layout: Layout, seed: string): Generator<State, void> {
+  const state = createState(layout, seed);
+  setPieces(state);
+  const pace = paceOf(state);
+  yield state;
+  while (state.day < layout.days) {
+    growOneDay(state, pace);
+    yield state;
+  }
+}
+
+function growOneDay(state: State, pace: Pace): void {
+  const now = state.day + 1;
+  growDay(state, pace);
+  afterGrowth(state, now);
+  state.day = now;
+}
+
+/** What follows growth each day: verdicts run on before new ones fall, else domains come out too short. */
+export function afterGrowth(state: State, now: number): void {
+  zip(state, now);
+  nucleate(state, now);
+  revert(state, now);
+  lap(state);
+  if (now % TURNOVER_DAYS === 0) turnOver(state);
+}

@@ -1,0 +1,50 @@
+/** A 64-bit digest of the whole state: two tiles with one hash are alike in every cell, seam and polyp. */
+import type { State } from './state';
+
+/** Two 32-bit lanes of multiply and xor, after FNV-1a with its published prime; not for secrets. */
+class Digest {
+  private a = 0x811c9dc5;
+  private b = 0x9747b28c;
+
+  add(value: number): void {
+    this.a = Math.imul(this.a ^ value, 0x01000193);
+    this.b = Math.imul(this.b + value, 0x85ebca6b) ^ (this.b >>> 13);
+  }
+
+  text(): string {
+    const hex = (n: number): string => (n >>> 0).toString(16).padStart(8, '0');
+    return hex(this.a ^ (this.a >>> 15)) + hex(this.b ^ (this.b >>> 16));
+  }
+}
+
+export function hashState(state: State): string {
+  const { arrival, variety, origin, row, seam, nuclei, polyps, colony } = state;
+  const digest = new Digest();
+  digest.add(state.day);
+  const arrivalBits = new Int32Array(arrival.buffer);
+  for (let i = 0; i < arrival.length; i++) {
+    if (origin[i] === 0) continue;
+    digest.add(i);
+    digest.add(arrivalBits[i]);
+    digest.add((variety[i] << 16) | origin[i]);
+  }
+  const touchedBits = new Int32Array(seam.touched.buffer);
+  const settledBits = new Int32Array(seam.settled.buffer);
+  for (let i = 0; i < row.length; i++) {
+    const r = row[i];
+    if (r === 0) continue;
+    digest.add(seam.partner[r]);
+    digest.add(touchedBits[r]);
+    digest.add(settledBits[r]);
+    digest.add((seam.fate[r] << 24) ^ seam.nucleus[r]);
+  }
+  for (let k = 0; k < nuclei.count; k++) {
+    digest.add((nuclei.originA[k] << 16) | nuclei.originB[k]);
+    digest.add(nuclei.fate[k]);
+  }
+  for (let p = 0; p < polyps.variety.length; p++) {
+    if (polyps.variety[p] !== 0) digest.add((polyps.site[p] << 4) ^ polyps.variety[p]);
+  }
+  for (let o = 1; o < colony.length; o++) digest.add(colony[o]);
+  return digest.text();
+}

@@ -1,0 +1,193 @@
+/**
+ * Lapping: the stronger side creeps over the weaker one's tissue. It is rule G again, over the loser's cells instead of
+ * over empty ground, at lapMmPerDay times the difference in aggression, from the day of the verdict on. The covered
+ * cells take the winner's origin and colour, so the seam moves along.
+ */
+import { push, sortUnique } from './cell-list';
+import { dayOf, file, openDay } from './calendar';
+import { closeRow, openRow, partnerOf } from './contact';
+import { AXIS_X, AXIS_Y, DIAGONAL, parentOffset, polypOf, SIDE } from './front';
+import { FATE } from './seam-table';
+import { BARE, FLAG, type State } from './state';
+import { markStaleAround } from './wake';
+
+/** A row has been settled as lapped: its loser's tissue lies open to the winner. */
+export function exposeToLap(state: State, r: number): void {
+  const { seam } = state;
+  const own = seam.own[r];
+  const other = seam.other[r];
+  if (winnerOf(state, own, other) !== own) return;
+  state.lapPairs.add(own * 65536 + other);
+  expose(state, seam.cell[r], other);
+}
+
+function winnerOf(state: State, a: number, b: number): number {
+  const { aggression, pieces } = state.layout;
+  return aggression[pieces.variety[a]] > aggression[pieces.variety[b]] ? a : b;
+}
+
+function expose(state: State, source: number, loser: number): void {
+  const { origin, variety, lapping } = state;
+  const { columns } = state.layout;
+  for (let dy = -columns; dy <= columns; dy += columns) {
+    for (let dx = -1; dx <= 1; dx++) {
+      const i = source + dy + dx;
+      if (origin[i] === loser && variety[i] !== BARE && variety[i] !== 0) push(lapping.stale, i);
+    }
+  }
+}
+
+/** Day from which `cell` presses on tissue of origin `loser`, +Infinity where it does not. */
+function pressingSince(state: State, cell: number, loser: number): number {
+  const { seam, variety, origin, arrival, flags } = state;
+  const own = origin[cell];
+  if (variety[cell] === 0 || variety[cell] === BARE || own === loser) return Infinity;
+  if (!state.lapPairs.has(own * 65536 + loser)) return Infinity;
+  if ((flags[cell] & FLAG.lapped) !== 0) return arrival[cell];
+  const r = state.row[cell];
+  return r !== 0 && seam.fate[r] === FATE.lapped && seam.other[r] === loser ? seam.settled[r] : Infinity;
+}
+
+/** Works out the day on which `cell` will be covered, from the pressing cells around it. */
+function workOutLap(state: State, cell: number): void {
+  const { origin, polyps, layout } = state;
+  const { columns, cellMm, rates, aggression, pieces } = layout;
+  const loser = origin[cell];
+  const slow = (polyps.slowness[polypOf(state, cell)] * cellMm) / rates.lapMmPerDay;
+  const daysFor = (winner: number): number =>
+    slow / (aggression[pieces.variety[winner]] - aggression[pieces.variety[loser]]);
+  let best = Infinity;
+  let bestVia = 0;
+  for (let axis = 0; axis < 4; axis++) {
+    const a = cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
+    const ta = pressingSince(state, a, loser);
+    const s = ta < Infinity ? daysFor(origin[a]) : 0;
+    if (ta + s < best) {
+      best = ta + s;
+      bestVia = axis;
+    }
+    for (let side = 0; side < 2; side++) {
+      const turned = (axis + (side === 0 ? 1 : 3)) & 3;
+      const d = a + AXIS_X[turned] + AXIS_Y[turned] * columns;
+      const td = pressingSince(state, d, loser);
+      if (td === Infinity) continue;
+      const e = ta - td;
+      if (ta < Infinity && origin[a] === origin[d] && e > 0 && e < s * Math.SQRT1_2) {
+        const t = ta + Math.sqrt(s * s - e * e);
+        if (t < best) {
+          best = t;
+          bestVia = axis;
+        }
+      }
+      const t = td + daysFor(origin[d]) * Math.SQRT2;
+      if (t < best) {
+        best = t;
+        bestVia = axis | (side * SIDE) | DIAGONAL;
+      }
+    }
+  }
+  state.due[cell] = best;
+  state.via[cell] = bestVia;
+}
+
+/** One day of lapping, after growth and verdicts. */
+export function lap(state: State): void {
+  const { lapping, due, variety } = state;
+  const { columns } = state.layout;
+  const now = state.day + 1;
+  openDay(lapping, state.day);
+  if (lapping.stale.count > 0) {
+    sortUnique(lapping.stale);
+    const { cell, count } = lapping.stale;
+    for (let k = 0; k < count; k++) {
+      const i = cell[k];
+      if (variety[i] === BARE) continue;
+      const old = due[i];
+      workOutLap(state, i);
+      if (due[i] < Infinity && (old === Infinity || dayOf(due[i]) !== dayOf(old) || dayOf(due[i]) <= state.day)) {
+        file(lapping, i, due[i], state.day);
+      }
+    }
+    lapping.stale.count = 0;
+  }
+  const { taken, today } = lapping;
+  taken.count = 0;
+  for (let k = 0; k < today.count; k++) {
+    const i = today.cell[k];
+    if (due[i] <= now && variety[i] !== BARE) push(taken, i);
+  }
+  sortUnique(taken);
+  // whose tissue comes is read off the old state, then written
+  const parents = new Int32Array(taken.count);
+  for (let k = 0; k < taken.count; k++) parents[k] = taken.cell[k] + parentOffset(state.via[taken.cell[k]], columns);
+  const losers = new Uint16Array(taken.count);
+  const winners = new Uint16Array(taken.count);
+  const colours = new Uint8Array(taken.count);
+  for (let k = 0; k < taken.count; k++) {
+    losers[k] = state.origin[taken.cell[k]];
+    winners[k] = state.origin[parents[k]];
+    colours[k] = variety[parents[k]];
+  }
+  for (let k = 0; k < taken.count; k++) cover(state, taken.cell[k], winners[k], colours[k]);
+  for (let k = 0; k < taken.count; k++) moveSeam(state, taken.cell[k], losers[k]);
+}
+
+function cover(state: State, cell: number, winner: number, colour: number): void {
+  const { origin, variety, arrival, due, flags, polyps } = state;
+  origin[cell] = winner;
+  variety[cell] = colour;
+  arrival[cell] = due[cell];
+  due[cell] = Infinity;
+  flags[cell] |= FLAG.lapped;
+  closeRow(state, cell);
+  const p = polypOf(state, cell);
+  polyps.variety[p] = colour;
+  polyps.origin[p] = winner;
+  markStaleAround(state, cell);
+}
+
+/** New rows around a covered cell: lapped against what is left of the loser, open against anyone else. */
+function moveSeam(state: State, cell: number, loser: number): void {
+  const { origin, variety, row, seam } = state;
+  const { columns } = state.layout;
+  for (let axis = -1; axis < 4; axis++) {
+    const j = axis < 0 ? cell : cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
+    if (variety[j] === 0 || variety[j] === BARE) continue;
+    const partner = partnerOf(state, j);
+    if (partner < 0) {
+      // no longer on any seam
+      if (seam.fate[row[j]] !== FATE.dead) closeRow(state, j);
+      continue;
+    }
+    const r = row[j];
+    if (r !== 0 && origin[j] === seam.own[r] && stillFaces(state, j, seam.other[r])) continue;
+    closeRow(state, j);
+    openRow(state, j);
+    const opened = row[j];
+    const faces = origin[j] === loser ? seam.other[opened] : seam.other[opened] === loser ? seam.own[opened] : -1;
+    if (faces === origin[cell] && opened !== 0) inheritVerdict(state, opened);
+  }
+  expose(state, cell, loser);
+}
+
+function stillFaces(state: State, cell: number, other: number): boolean {
+  const { columns } = state.layout;
+  for (let axis = 0; axis < 4; axis++) {
+    if (state.origin[cell + AXIS_X[axis] + AXIS_Y[axis] * columns] === other) return true;
+  }
+  return false;
+}
+
+/** A row that lapping has moved keeps the verdict: that of the first lapped nucleus of the two origins. */
+function inheritVerdict(state: State, r: number): void {
+  const { seam, nuclei, arrival } = state;
+  const a = Math.min(seam.own[r], seam.other[r]);
+  const b = Math.max(seam.own[r], seam.other[r]);
+  for (let k = 0; k < nuclei.count; k++) {
+    if (nuclei.fate[k] !== FATE.lapped || nuclei.originA[k] !== a || nuclei.originB[k] !== b) continue;
+    seam.fate[r] = FATE.lapped;
+    seam.nucleus[r] = k;
+    seam.settled[r] = Math.max(nuclei.day[k], arrival[seam.cell[r]]);
+    return;
+  }
+}

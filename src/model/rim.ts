@@ -1,0 +1,134 @@
+/** One day of growth by rule G, in sub-steps so short that the fastest rim crosses less than one cell in each. */
+import { dayOf, file, openDay } from './calendar';
+import { push, sortUnique } from './cell-list';
+import { meet } from './contact';
+import { daysPerCell, parentOffset, polypOf, workOutDue } from './front';
+import { inherit } from './inherit';
+import { FATE } from './seam-table';
+import { FLAG, type State } from './state';
+import { markStaleAround } from './wake';
+
+/** sqrt(3): a uniform draw of unit standard deviation reaches so far. */
+const REACH = 1.7321;
+
+/** How a day is cut: days per cell by variety, and sub-steps. */
+export interface Pace {
+  readonly cellDays: Float64Array;
+  readonly subSteps: number;
+}
+
+export function paceOf(state: State): Pace {
+  const cellDays = daysPerCell(state);
+  const fastest = 1 - REACH * state.layout.rates.roughness;
+  let subSteps = 1;
+  for (let v = 1; v <= state.layout.varieties; v++) {
+    subSteps = Math.max(subSteps, Math.ceil(1 / (0.9 * cellDays[v] * fastest)));
+  }
+  return { cellDays, subSteps };
+}
+
+export function growDay(state: State, pace: Pace): void {
+  const { growing } = state;
+  openDay(growing, state.day);
+  for (let q = 1; q <= pace.subSteps; q++) {
+    refreshDue(state, pace.cellDays);
+    takeDue(state, q === pace.subSteps ? state.day + 1 : state.day + q / pace.subSteps);
+    fill(state, growing.taken.cell, growing.taken.count, pace.cellDays);
+  }
+}
+
+function refreshDue(state: State, cellDays: Float64Array): void {
+  const { growing, due, variety, flags, day } = state;
+  if (state.joined) {
+    // one colony where there were two: neighbours that could not be combined now can
+    state.joined = false;
+    for (let i = 0; i < due.length; i++) {
+      if (variety[i] !== 0 || due[i] === Infinity || (flags[i] & FLAG.stale) !== 0) continue;
+      flags[i] |= FLAG.stale;
+      push(growing.stale, i);
+    }
+  }
+  const { stale } = growing;
+  for (let k = 0; k < stale.count; k++) {
+    const i = stale.cell[k];
+    flags[i] &= ~FLAG.stale;
+    if (variety[i] !== 0) continue;
+    const old = due[i];
+    workOutDue(state, i, cellDays);
+    const dueDay = dayOf(due[i]);
+    if (due[i] < Infinity && (old === Infinity || dueDay <= day || dueDay !== dayOf(old))) {
+      file(growing, i, due[i], day);
+    }
+  }
+  stale.count = 0;
+}
+
+function takeDue(state: State, end: number): void {
+  const { growing, due, variety } = state;
+  const { today, taken } = growing;
+  taken.count = 0;
+  for (let k = 0; k < today.count; k++) {
+    const i = today.cell[k];
+    if (variety[i] === 0 && due[i] <= end) push(taken, i);
+  }
+  sortUnique(taken);
+}
+
+/** Fills the cells: births first, from the old state, then the cells in order of index, then their contacts. */
+export function fill(state: State, cells: Int32Array, count: number, cellDays: Float64Array): void {
+  const { arrival, due, via, origin, variety, row, colony, seam, polyps } = state;
+  const { columns } = state.layout;
+  bear(state, cells, count, cellDays);
+  for (let k = 0; k < count; k++) {
+    const i = cells[k];
+    const parent = i + parentOffset(via[i], columns);
+    const p = polypOf(state, i);
+    const own = origin[parent];
+    // colours may not leak round a wall: a polyp of another origin counts only across a fused contact
+    const passes =
+      polyps.origin[p] === own ||
+      (colony[polyps.origin[p]] === colony[own] && row[parent] !== 0 && seam.fate[row[parent]] === FATE.fused);
+    variety[i] = passes ? polyps.variety[p] : variety[parent];
+    origin[i] = own;
+    arrival[i] = due[i];
+    due[i] = Infinity;
+  }
+  for (let k = 0; k < count; k++) markStaleAround(state, cells[k]);
+  meet(state, cells, count);
+}
+
+/** Each unborn polyp is claimed by its earliest cell; ties by distance to the site, else borders drift. */
+function bear(state: State, cells: Int32Array, count: number, cellDays: Float64Array): void {
+  const { due, via, origin, polyps } = state;
+  const { claim } = polyps;
+  const { columns } = state.layout;
+  const claimed: number[] = [];
+  for (let k = 0; k < count; k++) {
+    const i = cells[k];
+    const p = polypOf(state, i);
+    if (polyps.variety[p] !== 0) continue;
+    const holder = claim[p] - 1;
+    if (holder < 0) claimed.push(p);
+    else if (due[i] > due[holder]) continue;
+    else if (due[i] === due[holder] && toSite(state, i, p) >= toSite(state, holder, p)) continue;
+    claim[p] = i + 1;
+  }
+  const taken = claimed.map((p) => {
+    const cell = claim[p] - 1;
+    return inherit(state, p, cell, cell + parentOffset(via[cell], columns), cellDays);
+  });
+  claimed.forEach((p, k) => {
+    const cell = claim[p] - 1;
+    claim[p] = 0;
+    polyps.variety[p] = taken[k];
+    polyps.origin[p] = origin[cell + parentOffset(via[cell], columns)];
+  });
+}
+
+/** Squared distance of a cell's centre to a polyp's site, mm2. */
+export function toSite(state: State, cell: number, p: number): number {
+  const { columns, rows, cellMm } = state.layout;
+  const dx = ((cell % columns) - (columns - 1) / 2) * cellMm - state.polyps.xMm[p];
+  const dy = (Math.floor(cell / columns) - (rows - 1) / 2) * cellMm - state.polyps.yMm[p];
+  return dx * dx + dy * dy;
+}

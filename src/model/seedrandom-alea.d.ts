@@ -1,0 +1,4 @@
+declare module 'seedrandom/lib/alea' {
+  import type { PRNG } from 'seedrandom';
+  export default function alea(seed: string): PRNG;
+}

@@ -1,0 +1,33 @@
+/** Day 0: the pieces as they are set. */
+import { meet } from './contact';
+import { polypOf } from './front';
+import { toSite } from './rim';
+import { FLAG, type State } from './state';
+import { markStaleAround } from './wake';
+
+export function setPieces(state: State): void {
+  const { arrival, origin, variety, flags, polyps, layout } = state;
+  const cells: number[] = [];
+  for (let i = 0; i < origin.length; i++) {
+    const piece = layout.piece[i];
+    if (piece === 0) continue;
+    origin[i] = piece;
+    variety[i] = layout.pieces.variety[piece];
+    arrival[i] = layout.startDay[i];
+    flags[i] |= FLAG.set;
+    cells.push(i);
+    // a polyp on a cut belongs to the piece with the cell nearest to its site
+    const p = polypOf(state, i);
+    const holder = polyps.claim[p] - 1;
+    if (holder < 0 || toSite(state, i, p) < toSite(state, holder, p)) polyps.claim[p] = i + 1;
+  }
+  for (const i of cells) {
+    const p = polypOf(state, i);
+    if (polyps.claim[p] !== i + 1) continue;
+    polyps.variety[p] = variety[i];
+    polyps.origin[p] = origin[i];
+  }
+  polyps.claim.fill(0);
+  for (const i of cells) markStaleAround(state, i);
+  meet(state, Int32Array.from(cells), cells.length);
+}

@@ -1,0 +1,44 @@
+/**
+ * Dead seams: tissue within the sting reach of the contact dies back to bare skeleton, on the weaker side only, or half
+ * the reach on each where both are alike. Bare cells keep their origin, so the seam keeps its place and length.
+ */
+import { markStaleAround } from './wake';
+import { BARE, type State } from './state';
+
+export function sting(state: State, r: number): void {
+  const { seam, layout } = state;
+  const { aggression, pieces, rates } = layout;
+  const own = seam.own[r];
+  const other = seam.other[r];
+  const difference = aggression[pieces.variety[own]] - aggression[pieces.variety[other]];
+  if (difference === 0) {
+    kill(state, r, own, rates.stingMm / 2);
+    kill(state, r, other, rates.stingMm / 2);
+  } else {
+    kill(state, r, difference < 0 ? own : other, rates.stingMm);
+  }
+}
+
+/** Bares the cells of `origin` within `reachMm` of the contact's mid-point. */
+function kill(state: State, r: number, origin: number, reachMm: number): void {
+  const { seam, layout, variety } = state;
+  const { columns, rows, cellMm } = layout;
+  const column = ((seam.cell[r] % columns) + (seam.partner[r] % columns)) / 2;
+  const line = (Math.floor(seam.cell[r] / columns) + Math.floor(seam.partner[r] / columns)) / 2;
+  const reach = reachMm / cellMm;
+  const top = Math.max(1, Math.ceil(line - reach));
+  const bottom = Math.min(rows - 2, Math.floor(line + reach));
+  const left = Math.max(1, Math.ceil(column - reach));
+  const right = Math.min(columns - 2, Math.floor(column + reach));
+  for (let y = top; y <= bottom; y++) {
+    for (let x = left; x <= right; x++) {
+      const i = y * columns + x;
+      if (state.origin[i] !== origin || variety[i] === 0 || variety[i] === BARE) continue;
+      const dx = x - column;
+      const dy = y - line;
+      if (dx * dx + dy * dy > reach * reach) continue;
+      variety[i] = BARE;
+      markStaleAround(state, i);
+    }
+  }
+}

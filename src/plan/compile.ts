@@ -1,0 +1,172 @@
+/**
+ * Plan -> Layout: the only place where millimetres become cells.
+ * Cells of a piece are those whose centres lie inside its outline. Their starting day is the healing delay plus the
+ * signed distance to the outline over the rim rate, so that a cut sits where it is drawn and not on the lattice.
+ */
+import { DEFAULTS, MINGLE_DEFAULTS } from '../model/defaults';
+import { PAIR_STRIDE, pairIndex, type Layout, type PairTables, type PieceTable, type Rates } from '../model/layout';
+import { dayOfMonth, perDay } from '../units/quantity';
+import { signedDistance } from '../units/polygon';
+import { acceptanceMean } from './acceptance';
+import { outlineOf, pieceBox } from './outline';
+import type { Mingle, Pair, Piece, Plan } from './plan';
+
+/** A plan that refuse.ts passes, at a cell size in mm. */
+export function compile(plan: Plan, cellMm: number): Layout {
+  const across = Math.ceil(plan.tile.sizeMm / cellMm - 1e-9);
+  const columns = across + 2;
+  const cells = columns * columns;
+  const layout = {
+    columns,
+    rows: columns,
+    cellMm,
+    inside: insideOf(plan, columns, cellMm),
+    piece: new Uint16Array(cells),
+    startDay: new Float32Array(cells),
+    pieces: pieceTable(plan),
+    varieties: plan.varieties.length,
+    rimMmPerDay: Float64Array.from([0, ...plan.varieties.map((variety) => perDay(variety.rimMmPerMonth))]),
+    aggression: Float64Array.from([0, ...plan.varieties.map((variety) => variety.aggression)]),
+    pairs: pairTables(plan),
+    rates: ratesOf(plan),
+    days: dayOfMonth(plan.months),
+  };
+  plan.pieces.forEach((piece, index) => {
+    rasterise(layout, piece, index + 1);
+  });
+  return layout;
+}
+
+function insideOf(plan: Plan, columns: number, cellMm: number): Uint8Array {
+  const inside = new Uint8Array(columns * columns);
+  const half = plan.tile.sizeMm / 2;
+  for (let r = 1; r < columns - 1; r++) {
+    const y = (r - (columns - 1) / 2) * cellMm;
+    for (let c = 1; c < columns - 1; c++) {
+      const x = (c - (columns - 1) / 2) * cellMm;
+      const on =
+        plan.tile.shape === 'disc' ? x * x + y * y <= half * half : Math.abs(x) <= half && Math.abs(y) <= half;
+      if (on) inside[r * columns + c] = 1;
+    }
+  }
+  return inside;
+}
+
+function varietyNumber(plan: Plan, id: string): number {
+  return plan.varieties.findIndex((variety) => variety.id === id) + 1;
+}
+
+function healingDaysOf(plan: Plan, piece: Piece): number {
+  return piece.edge === 'rim' ? 0 : (plan.settings?.healingDays ?? DEFAULTS.healingDays.value);
+}
+
+function pieceTable(plan: Plan): PieceTable {
+  const healed = plan.pieces.map((piece) => healingDaysOf(plan, piece));
+  const freshUntil = plan.pieces.map((piece, k) =>
+    piece.edge === 'rim' ? -Infinity : healed[k] + DEFAULTS.freshCutDays.value,
+  );
+  return {
+    count: plan.pieces.length,
+    variety: Uint8Array.from([0, ...plan.pieces.map((piece) => varietyNumber(plan, piece.variety))]),
+    healedDay: Float64Array.from([0, ...healed]),
+    freshUntilDay: Float64Array.from([0, ...freshUntil]),
+  };
+}
+
+function rasterise(layout: Layout, piece: Piece, number: number): void {
+  const { columns, cellMm, inside, startDay, pieces, rimMmPerDay } = layout;
+  const middle = (columns - 1) / 2;
+  const box = pieceBox(piece);
+  const healed = pieces.healedDay[number];
+  const rate = rimMmPerDay[pieces.variety[number]];
+  const outline = 'disc' in piece ? [] : outlineOf(piece);
+  const [left, right] = [box.minX, box.maxX].map((x) => Math.round(x / cellMm + middle));
+  const [top, bottom] = [box.minY, box.maxY].map((y) => Math.round(y / cellMm + middle));
+  for (let r = Math.max(1, top); r <= Math.min(columns - 2, bottom); r++) {
+    for (let c = Math.max(1, left); c <= Math.min(columns - 2, right); c++) {
+      const i = r * columns + c;
+      if (inside[i] === 0 || layout.piece[i] !== 0) continue;
+      const x = (c - middle) * cellMm;
+      const y = (r - middle) * cellMm;
+      const outsideMm =
+        'disc' in piece
+          ? Math.sqrt((x - piece.at[0]) * (x - piece.at[0]) + (y - piece.at[1]) * (y - piece.at[1])) -
+            piece.disc.diameterMm / 2
+          : signedDistance(outline, [x, y]);
+      if (outsideMm > 0) continue;
+      layout.piece[i] = number;
+      startDay[i] = healed + outsideMm / rate;
+    }
+  }
+}
+
+function ratesOf(plan: Plan): Rates {
+  const { settings = {} } = plan;
+  const zipLengthMm = settings.zipLengthMm ?? DEFAULTS.zipLengthMm.value;
+  const zipMmPerDay = DEFAULTS.zipMmPerDay.value;
+  return {
+    roughness: settings.roughness ?? DEFAULTS.roughness.value,
+    polypMm: settings.polypMm ?? DEFAULTS.polypMm.value,
+    polypJitter: DEFAULTS.polypJitter.value,
+    verdictDelayDays: DEFAULTS.verdictDelayDays.value,
+    zipMmPerDay,
+    // zip length Z = 2 sqrt(c / (pi J)), Meijering 1953
+    nucleiPerMmDay: (4 * zipMmPerDay) / (Math.PI * zipLengthMm * zipLengthMm),
+    rimFactor: settings.rimFactor ?? DEFAULTS.rimFactor.value,
+    deadShare: settings.deadShare ?? DEFAULTS.deadShare.value,
+    lapGain: DEFAULTS.lapGain.value,
+    lapMmPerDay: perDay(DEFAULTS.lapMmPerMonth.value),
+    stingMm: settings.stingMm ?? DEFAULTS.stingMm.value,
+    ridgeMmPerDay: perDay(DEFAULTS.ridgeMmPerMonth.value),
+    ridgeCapMm: DEFAULTS.ridgeCapMm.value,
+  };
+}
+
+export function mingleOf(pair: Pair | undefined): Mingle {
+  const mingle = pair?.mingle ?? 'veins';
+  return typeof mingle === 'string' ? MINGLE_DEFAULTS[mingle] : mingle;
+}
+
+/**
+ * Interleave I (mm per sqrt(mm)) to the sideways step of a birth, in polyps: fitted on the prototype to
+ * variance / advance = p (0.08 + 0.22 z + 0.62 z z); 0.08 is the floor that the polyp lattice itself brings.
+ */
+export function scatterOf(interleave: number, polypMm: number): number {
+  const w = (interleave * interleave) / polypMm;
+  return w > 0.08 ? (Math.sqrt(0.0484 + 2.48 * (w - 0.08)) - 0.22) / 1.24 : 0;
+}
+
+function pairTables(plan: Plan): PairTables {
+  const table = (): Float64Array => new Float64Array(PAIR_STRIDE * PAIR_STRIDE);
+  const tables = {
+    acceptance: table(),
+    consistency: table(),
+    revertPerDay: table(),
+    scatter: table(),
+    stray: table(),
+    strayReachMm: table(),
+    weave: table(),
+    weaveReachMm: table(),
+    lean: table(),
+    turnoverPerDay: table(),
+  };
+  const polypMm = plan.settings?.polypMm ?? DEFAULTS.polypMm.value;
+  plan.varieties.forEach((a, row) => {
+    plan.varieties.forEach((b, column) => {
+      const pair = plan.pairs.find((p) => (p.a === a.id && p.b === b.id) || (p.a === b.id && p.b === a.id));
+      const mingle = mingleOf(pair);
+      const k = pairIndex(row + 1, column + 1);
+      tables.acceptance[k] = acceptanceMean(pair);
+      tables.consistency[k] = pair?.consistency ?? DEFAULTS.consistency.value;
+      tables.revertPerDay[k] = perDay(pair?.revertPerMonth ?? 0);
+      tables.scatter[k] = scatterOf(mingle.interleave, polypMm);
+      tables.stray[k] = mingle.stray;
+      tables.strayReachMm[k] = mingle.strayReachMm;
+      tables.weave[k] = mingle.weave;
+      tables.weaveReachMm[k] = mingle.weaveReachMm;
+      tables.lean[k] = mingle.lean;
+      tables.turnoverPerDay[k] = perDay(mingle.turnoverPerMonth);
+    });
+  });
+  return tables;
+}
