@@ -1,0 +1,118 @@
+/**
+ * The run behind the live tile. At most one run is wanted, the newest: a coarse one while a draft is shown,
+ * the exact one 250 ms after the last change. What is still kept is shown without a run.
+ */
+import { MODEL_VERSION } from '../model/defaults';
+import { planDigest } from '../plan/file';
+import type { Plan } from '../plan/plan';
+import type { Channel, Ended } from './channel';
+import type { FrameStore, KeptRun } from './frame-store';
+
+export const PREVIEW_CELL_MM = 0.5;
+export const EXACT_CELL_MM = 0.25;
+const REST_MS = 250;
+
+export interface Wanted {
+  readonly plan: Plan;
+  readonly seed: string;
+  /** A handle or a slider is held: a coarse run first. */
+  readonly draft: boolean;
+}
+
+export interface TileHearer {
+  /** A new run begins; the picture before may stay until it has caught up. */
+  began(run: KeptRun): void;
+  grown(run: KeptRun): void;
+  /** Only of the newest run. */
+  ended(how: Ended, wanted: Wanted, cellMm: number): void;
+}
+
+/** Who a run is: model, cell size, seed and what of the plan grows (names and colours do not). */
+export function runKey(plan: Plan, seed: string, cellMm: number): string {
+  return [MODEL_VERSION, cellMm, planDigest(plan), seed].join(' ');
+}
+
+export class TileRun {
+  readonly #channel: Channel;
+  readonly #store: FrameStore;
+  readonly #hearer: TileHearer;
+  readonly #monthShown: () => number;
+  #shownKey = '';
+  /** The run underway; a coarse one is let run to the month shown, or a steady drag would never see one. */
+  #underway: { readonly key: string; readonly draft: boolean; reached: number } | null = null;
+  #waiting: Wanted | null = null;
+  #rest: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(channel: Channel, store: FrameStore, hearer: TileHearer, monthShown: () => number) {
+    this.#channel = channel;
+    this.#store = store;
+    this.#hearer = hearer;
+    this.#monthShown = monthShown;
+  }
+
+  show(wanted: Wanted): void {
+    clearTimeout(this.#rest);
+    this.#waiting = null;
+    const exact = runKey(wanted.plan, wanted.seed, EXACT_CELL_MM);
+    if (!wanted.draft || this.#store.whole(exact)) {
+      this.#begin(wanted, EXACT_CELL_MM);
+      return;
+    }
+    this.#rest = setTimeout(() => this.#begin(wanted, EXACT_CELL_MM), REST_MS);
+    if (this.#underway?.draft && this.#underway.reached < this.#monthShown()) this.#waiting = wanted;
+    else this.#begin(wanted, PREVIEW_CELL_MM);
+  }
+
+  /** Grows the shown run again for a month whose frame was dropped to save memory. */
+  again(wanted: Wanted): void {
+    this.#start(wanted, EXACT_CELL_MM, runKey(wanted.plan, wanted.seed, EXACT_CELL_MM));
+  }
+
+  close(): void {
+    clearTimeout(this.#rest);
+    this.#channel.close();
+  }
+
+  #begin(wanted: Wanted, cellMm: number): void {
+    this.#waiting = null;
+    const key = runKey(wanted.plan, wanted.seed, cellMm);
+    if (this.#underway?.key === key) return;
+    const kept = this.#store.whole(key);
+    if (!kept) {
+      this.#start(wanted, cellMm, key);
+      return;
+    }
+    if (this.#underway) this.#channel.cancel();
+    this.#underway = null;
+    if (this.#shownKey !== key) this.#hearer.began(kept);
+    this.#shownKey = key;
+    this.#hearer.grown(kept);
+    this.#hearer.ended('whole', wanted, cellMm);
+  }
+
+  #start(wanted: Wanted, cellMm: number, key: string): void {
+    const underway = { key, draft: cellMm === PREVIEW_CELL_MM, reached: -1 };
+    this.#underway = underway;
+    this.#shownKey = key;
+    this.#hearer.began(this.#store.begin(key, cellMm));
+    const tell = (run: KeptRun | null): void => {
+      if (run && this.#underway === underway) this.#hearer.grown(run);
+    };
+    const ask = { plan: wanted.plan, seed: wanted.seed, cellMm, frames: true };
+    const ending = this.#channel.grow(ask, {
+      polyps: (sites) => tell(this.#store.addSites(key, sites)),
+      month: (frame, reading) => {
+        tell(this.#store.addMonth(key, frame, reading, this.#monthShown()));
+        underway.reached = reading.month;
+        if (this.#waiting && reading.month >= this.#monthShown()) this.#begin(this.#waiting, PREVIEW_CELL_MM);
+      },
+    });
+    void ending.then((how) => {
+      if (this.#underway !== underway) return;
+      if (how === 'whole') tell(this.#store.finish(key));
+      this.#underway = null;
+      this.#hearer.ended(how, wanted, cellMm);
+      if (this.#waiting) this.#begin(this.#waiting, PREVIEW_CELL_MM);
+    });
+  }
+}

@@ -1,0 +1,69 @@
+/** One plain sentence about a control: shown on hover and on keyboard focus, read out as its description. */
+import type { Attachment } from 'svelte/attachments';
+
+const WAIT_MS = 450;
+const MARGIN_PX = 8;
+
+let bubble: HTMLElement | null = null;
+let timer: ReturnType<typeof setTimeout> | undefined;
+
+function theBubble(): HTMLElement {
+  if (bubble) return bubble;
+  bubble = document.createElement('div');
+  bubble.className = 'tip';
+  bubble.popover = 'manual';
+  bubble.setAttribute('role', 'tooltip');
+  document.body.append(bubble);
+  return bubble;
+}
+
+function hide(): void {
+  clearTimeout(timer);
+  if (bubble?.matches(':popover-open')) bubble.hidePopover();
+}
+
+function show(element: Element, words: string): void {
+  if (!element.isConnected) return;
+  const tip = theBubble();
+  tip.textContent = words;
+  tip.showPopover();
+  const at = element.getBoundingClientRect();
+  const size = tip.getBoundingClientRect();
+  const left = Math.min(
+    Math.max(MARGIN_PX, at.left + at.width / 2 - size.width / 2),
+    innerWidth - size.width - MARGIN_PX,
+  );
+  const below = at.bottom + MARGIN_PX;
+  const fits = below + size.height + MARGIN_PX <= innerHeight;
+  tip.style.left = `${left}px`;
+  tip.style.top = `${fits ? below : at.top - size.height - MARGIN_PX}px`;
+}
+
+export function tip(words: string): Attachment<HTMLElement | SVGElement> {
+  return (element) => {
+    element.setAttribute('aria-description', words);
+    const soon = (event: Event) => {
+      // A finger hides what it touches: there the description and the label must do.
+      if (event instanceof PointerEvent && event.pointerType === 'touch') return;
+      clearTimeout(timer);
+      timer = setTimeout(() => show(element, words), WAIT_MS);
+    };
+    const focused = () => {
+      if (element.matches(':focus-visible')) soon(new Event('focus'));
+    };
+    const escape = (event: Event) => {
+      if (event instanceof KeyboardEvent && event.key === 'Escape') hide();
+    };
+    element.addEventListener('pointerenter', soon);
+    element.addEventListener('focusin', focused);
+    for (const end of ['pointerleave', 'pointerdown', 'focusout']) element.addEventListener(end, hide);
+    element.addEventListener('keydown', escape);
+    return () => {
+      hide();
+      element.removeEventListener('pointerenter', soon);
+      element.removeEventListener('focusin', focused);
+      for (const end of ['pointerleave', 'pointerdown', 'focusout']) element.removeEventListener(end, hide);
+      element.removeEventListener('keydown', escape);
+    };
+  };
+}

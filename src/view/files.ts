@@ -1,0 +1,33 @@
+/** Plan files to and from the person's disk. */
+import { openPlan, planText, type Opened } from '../plan/file';
+import type { Plan } from '../plan/plan';
+
+const LARGEST_BYTES = 20_000_000;
+
+export function download(name: string, text: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  // The browser reads the blob after the click: give it a minute.
+  setTimeout(() => URL.revokeObjectURL(url), 60_000);
+}
+
+/** 'Two that take.json': the plan's name without what a file name cannot hold. */
+export function fileName(plan: Plan): string {
+  const plain = plan.name.replaceAll(/[^\p{L}\p{N} .-]+/gu, ' ').trim();
+  return `${plain.slice(0, 80) || 'plan'}.json`;
+}
+
+export function savePlan(plan: Plan): void {
+  download(fileName(plan), planText(plan));
+}
+
+/** A plan file has some kilobytes: what is far larger is not read into memory. */
+export async function openFile(file: File): Promise<Opened> {
+  if (file.size <= LARGEST_BYTES) return openPlan(await file.text());
+  const found = `${Math.round(file.size / 1_000_000)} MB`;
+  const cure = 'Choose a plan file that was saved by Seambench';
+  return { refusals: [{ where: file.name, found, allowed: 'at most 20 MB', cure }] };
+}

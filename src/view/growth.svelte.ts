@@ -1,0 +1,97 @@
+/** Joins the desk to the engine: what is wanted goes out, what has grown comes back. */
+import { untrack } from 'svelte';
+import { Channel, engineLine, type Fault } from '../jobs/channel';
+import { frameBudget, FrameStore } from '../jobs/frame-store';
+import { SeedRange, type SeedReadings } from '../jobs/seed-range';
+import { TileRun } from '../jobs/tile-run';
+import type { Desk } from './desk.svelte';
+import type { Notices } from './notices.svelte';
+
+interface NavigatorWithMemory extends Navigator {
+  readonly deviceMemory?: number;
+}
+
+export class Growth {
+  /** How the run of the plan on screen stands. */
+  state = $state<'growing' | 'whole' | 'failed'>('growing');
+  ranges = $state.raw<SeedReadings>({ key: '', seeds: [] });
+
+  readonly #desk: Desk;
+  readonly #tile: TileRun;
+  readonly #range: SeedRange;
+
+  constructor(desk: Desk, notices: Notices, savePlan: () => void) {
+    this.#desk = desk;
+    const store = new FrameStore(frameBudget((navigator as NavigatorWithMemory).deviceMemory));
+    const channel = new Channel(engineLine, (fault) => tellFault(fault, notices, savePlan));
+    this.#tile = new TileRun(
+      channel,
+      store,
+      {
+        began: (run) => {
+          this.state = 'growing';
+          desk.startRun(run.cellMm);
+        },
+        grown: (run) => desk.showRun(run),
+        ended: (how, wanted) => {
+          if (how === 'failed') this.state = 'failed';
+          else if (how === 'whole' && !wanted.draft) this.state = 'whole';
+        },
+      },
+      () => desk.month,
+    );
+    // A fault in the background costs only the ranges: nothing is said of it.
+    const background = new Channel(engineLine, () => undefined);
+    this.#range = new SeedRange(background, (runs) => (this.ranges = runs));
+  }
+
+  /** To be called while a component starts: its effects carry the desk's wishes to the workers. */
+  follow(): void {
+    const desk = this.#desk;
+    $effect(() => {
+      const wanted = { plan: desk.shown, seed: desk.seed, draft: desk.previewing };
+      if (desk.refusals.length === 0) untrack(() => this.#tile.show(wanted));
+    });
+    $effect(() => {
+      const { plan } = desk;
+      const atRest = this.state === 'whole' && !desk.previewing && !desk.playing;
+      untrack(() => {
+        if (atRest) this.#range.rest(plan);
+        else this.#range.pause();
+      });
+    });
+    // A frame that was dropped to save memory is grown again once somebody looks at its month.
+    $effect(() => {
+      const missing = desk.run.frames[desk.month] === null;
+      if (!missing || this.state !== 'whole' || desk.playing) return;
+      const wanted = { plan: desk.plan, seed: desk.seed, draft: false };
+      untrack(() => this.#tile.again(wanted));
+    });
+    $effect(() => () => {
+      this.#tile.close();
+      this.#range.close();
+    });
+  }
+}
+
+function tellFault(fault: Fault, notices: Notices, savePlan: () => void): void {
+  const save = { label: 'Save the plan', act: savePlan };
+  if (fault.kind === 'restarted') {
+    notices.tell({ id: 'engine', words: 'The engine stopped and was started again; your plan is safe.' });
+  } else if (fault.kind === 'stopped') {
+    notices.tell({
+      id: 'engine',
+      words: `The engine stopped twice on this plan, so the last picture stays. Change something, or save the plan and report it. (${fault.reason})`,
+      cures: [save],
+      stays: true,
+    });
+  } else {
+    notices.tell({
+      id: 'engine',
+      words:
+        'This browser did not let the growth engine start, so nothing can grow. Your plan can be edited and saved; try another browser, or ask whoever runs this site to allow workers.',
+      cures: [save],
+      stays: true,
+    });
+  }
+}

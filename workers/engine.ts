@@ -1,0 +1,77 @@
+/** Grows one plan at a time: slices of at most 20 ms, the newest ask wins, frames leave month by month. */
+import { releaseProxy, transfer, type ProxyMarked, type Remote } from 'comlink';
+import { read } from '../src/measure/read';
+import { MODEL_VERSION } from '../src/model/defaults';
+import { frameOf, polypSites, type Frame } from '../src/model/frame';
+import { grow } from '../src/model/grow';
+import { compile } from '../src/plan/compile';
+import { dayOfMonth } from '../src/units/quantity';
+import { breathe } from './pace';
+import type { EngineWorker, GrowAsk, Sink } from './protocol';
+
+const SLICE_MS = 20;
+const ALIVE_MS = 250;
+/** Frames that the page has not yet answered for; more would pile up megabytes. */
+const UNANSWERED = 2;
+
+export function makeEngine(): EngineWorker {
+  let wanted = 0;
+
+  async function run(ask: GrowAsk, sink: Remote<Sink>): Promise<'whole' | 'cancelled'> {
+    const { id, plan, seed } = ask;
+    const underway = new Set<Promise<void>>();
+    const ids = plan.varieties.map((variety) => variety.id);
+    let month = 0;
+    let sliceStart = performance.now();
+    let lastAlive = 0;
+
+    for (const state of grow(compile(plan, ask.cellMm), seed)) {
+      if (state.day === 0 && ask.frames) await sink.polyps(id, polypSites(state));
+      if (state.day === dayOfMonth(month)) {
+        const sent = send(sink, id, ask.frames ? frameOf(state, month) : null, read(state, ids, seed, month));
+        underway.add(sent);
+        void sent.finally(() => underway.delete(sent));
+        if (underway.size >= UNANSWERED) await Promise.race(underway);
+        if (++month > plan.months) break;
+      }
+      const now = performance.now();
+      if (now - sliceStart < SLICE_MS) continue;
+      if (now - lastAlive > ALIVE_MS) {
+        lastAlive = now;
+        void sink.alive(id, state.day);
+      }
+      await breathe();
+      if (wanted !== id) return 'cancelled';
+      sliceStart = performance.now();
+    }
+    await Promise.all(underway);
+    return wanted === id ? 'whole' : 'cancelled';
+  }
+
+  return {
+    ready: () => Promise.resolve({ model: MODEL_VERSION }),
+    async grow(ask: GrowAsk, sink: Sink & ProxyMarked) {
+      // On this side of the channel a proxied argument is comlink's remote; its types say so only to the caller.
+      const remote = sink as unknown as Remote<Sink> & { [releaseProxy]: () => void };
+      wanted = ask.id;
+      try {
+        return await run(ask, remote);
+      } finally {
+        remote[releaseProxy]();
+      }
+    },
+    cancel(id: number) {
+      if (wanted === id) wanted = 0;
+    },
+  };
+}
+
+async function send(
+  sink: Remote<Sink>,
+  id: number,
+  frame: Frame | null,
+  reading: ReturnType<typeof read>,
+): Promise<void> {
+  const buffers = frame ? [frame.label.buffer, frame.seam.buffer, frame.age.buffer, frame.height.buffer] : [];
+  await sink.month(id, frame && transfer(frame, buffers), reading);
+}
