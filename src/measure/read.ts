@@ -1,0 +1,55 @@
+import { hashState } from '../model/hash';
+import type { State } from '../model/state';
+import { balanceOf, sharesOf } from './balance';
+import { takeCensus } from './census';
+import { areasMm2, coverMm2 } from './cover';
+import type { PairReading, Reading } from './reading';
+import { ridgeHeights } from './ridge-height';
+import { pairKey, seamByFate, seamLengths, touchingPairOfRow } from './seam';
+import { firstTouchDay, settledDay } from './settled';
+import { swirlOf } from './swirl';
+import { veinWidthMm } from './vein-width';
+
+function pairReadings(
+  state: State,
+  varietyIds: readonly string[],
+  lengthOfRow: Float64Array,
+  keyOfRow: Uint8Array,
+): PairReading[] {
+  const pairs: PairReading[] = [];
+  for (let a = 1; a < varietyIds.length; a++)
+    for (let b = a + 1; b < varietyIds.length; b++) {
+      const seam = seamByFate(state, lengthOfRow, keyOfRow, pairKey(a, b));
+      if (seam.lengthMm > 0) pairs.push({ a: varietyIds[a], b: varietyIds[b], ...seam });
+    }
+  return pairs;
+}
+
+/** The reading of a tile: the measures put together, nothing computed here. `varietyIds` by number, index 0 unused. */
+export function read(state: State, varietyIds: readonly string[], seed: string, month: number): Reading {
+  const census = takeCensus(state);
+  const areas = areasMm2(census);
+  const shares = sharesOf(areas);
+  const keyOfRow = touchingPairOfRow(state);
+  const lengthOfRow = seamLengths(state, keyOfRow);
+  const ridge = ridgeHeights(state, lengthOfRow);
+  const varieties = varietyIds
+    .slice(1)
+    .map((id, at) => [id, { areaMm2: areas[at + 1], share: shares[at + 1] }]);
+  return {
+    seed,
+    month,
+    coverMm2: coverMm2(areas),
+    varieties: Object.fromEntries(varieties) as Reading['varieties'],
+    balance: balanceOf(areas, state.layout.pieces),
+    seam: seamByFate(state, lengthOfRow, keyOfRow, 0),
+    pairs: pairReadings(state, varietyIds, lengthOfRow, keyOfRow),
+    swirl: swirlOf(state, census),
+    veinWidthMm: veinWidthMm(state, census, keyOfRow),
+    ridgeHeightMm: ridge.meanMm,
+    ridgeMaxMm: ridge.maxMm,
+    firstTouchDay: firstTouchDay(state),
+    settledDay: settledDay(state, lengthOfRow),
+    hash: hashState(state),
+  };
+}
