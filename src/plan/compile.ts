@@ -4,10 +4,17 @@
  * signed distance to the outline over the rim rate, so that a cut sits where it is drawn and not on the lattice.
  */
 import { DEFAULTS, MINGLE_DEFAULTS } from '../model/defaults';
-import { PAIR_STRIDE, pairIndex, type Layout, type PairTables, type PieceTable, type Rates } from '../model/layout';
+import {
+  PAIR_STRIDE,
+  pairIndex,
+  type Layout,
+  type PairTables,
+  type PieceTable,
+  type Rates,
+} from '../model/layout';
 import { dayOfMonth, perDay } from '../units/quantity';
 import { signedDistance } from '../units/polygon';
-import { acceptanceMean } from './acceptance';
+import { acceptanceOf } from './acceptance';
 import { outlineOf, pieceBox } from './outline';
 import type { Mingle, Pair, Piece, Plan } from './plan';
 
@@ -45,7 +52,9 @@ function insideOf(plan: Plan, columns: number, cellMm: number): Uint8Array {
     for (let c = 1; c < columns - 1; c++) {
       const x = (c - (columns - 1) / 2) * cellMm;
       const on =
-        plan.tile.shape === 'disc' ? x * x + y * y <= half * half : Math.abs(x) <= half && Math.abs(y) <= half;
+        plan.tile.shape === 'disc'
+          ? x * x + y * y <= half * half
+          : Math.abs(x) <= half && Math.abs(y) <= half;
       if (on) inside[r * columns + c] = 1;
     }
   }
@@ -156,7 +165,7 @@ function pairTables(plan: Plan): PairTables {
       const pair = plan.pairs.find((p) => (p.a === a.id && p.b === b.id) || (p.a === b.id && p.b === a.id));
       const mingle = mingleOf(pair);
       const k = pairIndex(row + 1, column + 1);
-      tables.acceptance[k] = acceptanceMean(pair);
+      tables.acceptance[k] = acceptanceOf(pair).mean;
       tables.consistency[k] = pair?.consistency ?? DEFAULTS.consistency.value;
       tables.revertPerDay[k] = perDay(pair?.revertPerMonth ?? 0);
       tables.scatter[k] = scatterOf(mingle.interleave, polypMm);
