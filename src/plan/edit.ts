@@ -4,7 +4,7 @@
  * Edits keep lengths to 0.001 mm and stay inside the ranges of plan/plan.ts; overlaps are for plan/refuse.ts.
  */
 import { freshVariety } from './fresh-variety';
-import { MAX_PIECES, MAX_VARIETIES } from './plan';
+import { MAX_PIECES, MAX_VARIETIES, pairOf } from './plan';
 import type { Pair, Piece, Plan, Settings, Tile, Variety, Xy } from './plan';
 
 export interface Edit {
@@ -212,7 +212,7 @@ export function changePair(plan: Plan, a: string, b: string, patch: Partial<Omit
   const [nameA, nameB] = [nameOf(a), nameOf(b)];
   const words = `Change ${nameA ?? a} with ${nameB ?? b}`;
   if (a === b || nameA === undefined || nameB === undefined) return { plan, words };
-  const old = plan.pairs.find((pair) => (pair.a === a && pair.b === b) || (pair.a === b && pair.b === a));
+  const old = pairOf(plan, a, b);
   // Tries and kinship say the same thing: the newer word replaces the older.
   const instead =
     patch.acceptance !== undefined

@@ -7,14 +7,14 @@ import { colourDistance } from './colour-distance';
 import type { Variety } from './plan';
 
 const KINDS: readonly { readonly name: string; readonly colour: string }[] = [
-  { name: 'Fern', colour: '#1f7a4d' },
-  { name: 'Garnet', colour: '#b8324f' },
-  { name: 'Amber', colour: '#d99a2b' },
-  { name: 'Slate', colour: '#4a6f9c' },
-  { name: 'Heather', colour: '#a777c4' },
-  { name: 'Umber', colour: '#6b4226' },
-  { name: 'Lichen', colour: '#bcd3a0' },
-  { name: 'Sloe', colour: '#2b2a5e' },
+  { name: 'Fern', colour: '#319770' },
+  { name: 'Garnet', colour: '#b0283f' },
+  { name: 'Amber', colour: '#e8ab3c' },
+  { name: 'Slate', colour: '#48618a' },
+  { name: 'Heather', colour: '#bd95dc' },
+  { name: 'Umber', colour: '#4a2416' },
+  { name: 'Lichen', colour: '#d8e8c4' },
+  { name: 'Sloe', colour: '#241d52' },
 ];
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz'.split('');

@@ -151,6 +151,11 @@ export type Related = (typeof RELATED_NAMES)[number];
 export type Settings = ReadonlyDeep<v.InferOutput<typeof SettingsSchema>>;
 export type Xy = readonly [number, number];
 
+/** The pair as it stands in the plan, in whichever order; undefined if the plan does not list it. */
+export function pairOf(plan: Plan, a: string, b: string): Pair | undefined {
+  return plan.pairs.find((pair) => (pair.a === a && pair.b === b) || (pair.a === b && pair.b === a));
+}
+
 /** Why a plan cannot be, in words for a person. */
 export interface Refusal {
   /** The place: 'pieces[2] (p3)'. */
