@@ -14,7 +14,7 @@ import {
 } from '../model/layout';
 import { dayOfMonth, perDay } from '../units/quantity';
 import { signedDistance } from '../units/polygon';
-import { acceptanceOf } from './acceptance';
+import { acceptanceMean } from './acceptance';
 import { outlineOf, pieceBox } from './outline';
 import type { Mingle, Pair, Piece, Plan } from './plan';
 
@@ -165,7 +165,7 @@ function pairTables(plan: Plan): PairTables {
       const pair = plan.pairs.find((p) => (p.a === a.id && p.b === b.id) || (p.a === b.id && p.b === a.id));
       const mingle = mingleOf(pair);
       const k = pairIndex(row + 1, column + 1);
-      tables.acceptance[k] = acceptanceOf(pair).mean;
+      tables.acceptance[k] = acceptanceMean(pair);
       tables.consistency[k] = pair?.consistency ?? DEFAULTS.consistency.value;
       tables.revertPerDay[k] = perDay(pair?.revertPerMonth ?? 0);
       tables.scatter[k] = scatterOf(mingle.interleave, polypMm);
