@@ -84,11 +84,14 @@ export function queueFrom(state: State, from: number, to: number): void {
 function apartMm(state: State, a: number, b: number): number {
   const { seam, layout } = state;
   const { columns, cellMm } = layout;
-  const column = (r: number): number => ((seam.cell[r] % columns) + (seam.partner[r] % columns)) / 2;
-  const line = (r: number): number =>
-    (Math.floor(seam.cell[r] / columns) + Math.floor(seam.partner[r] / columns)) / 2;
-  const dx = column(a) - column(b);
-  const dy = line(a) - line(b);
+  const [cellA, acrossA, cellB, acrossB] = [seam.cell[a], seam.partner[a], seam.cell[b], seam.partner[b]];
+  const dx = ((cellA % columns) + (acrossA % columns) - (cellB % columns) - (acrossB % columns)) / 2;
+  const dy =
+    (Math.floor(cellA / columns) +
+      Math.floor(acrossA / columns) -
+      Math.floor(cellB / columns) -
+      Math.floor(acrossB / columns)) /
+    2;
   return Math.sqrt(dx * dx + dy * dy) * cellMm;
 }
 

@@ -77,59 +77,51 @@ export function daysPerCell(state: State): Float64Array {
 
 /** Works out `due` and `via` of one empty cell anew. */
 export function workOutDue(state: State, cell: number, cellDays: Float64Array): void {
-  const { arrival, origin, variety, colony, polyps } = state;
-  const { columns } = state.layout;
+  const { arrival, origin, variety, colony, polyps, ring } = state;
   const slow = polyps.slowness[polypOf(state, cell)];
   let best = Infinity;
   let bestVia = 0;
   let bestParent = -1;
-  for (let axis = 0; axis < 4; axis++) {
-    const a = cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
-    const va = variety[a];
-    const axisFull = va !== 0 && va !== BARE;
-    const s = axisFull ? slow * cellDays[va] : 0;
-    const ta = arrival[a];
-    if (axisFull && ta + s <= best) {
-      if (ta + s < best || wins(state, cell, a, bestParent)) {
-        best = ta + s;
-        bestVia = axis;
-        bestParent = a;
+  for (let k = 0; k < 8; k++) {
+    const n = cell + ring[k];
+    const v = variety[n];
+    if (v === 0 || v === BARE) continue;
+    const t = arrival[n];
+    // whatever the triangle, T is at least T(n) + s/sqrt2: most neighbours are passed over here
+    const s = slow * cellDays[v];
+    if ((k & 1) === 1) {
+      const alone = t + s * Math.SQRT2;
+      if (alone > best || pinched(state, n, cell + ring[k - 1], cell + ring[(k + 1) & 7])) continue;
+      if (alone < best || wins(state, cell, n, bestParent)) {
+        best = alone;
+        bestVia = ((k - 1) >> 1) | DIAGONAL;
+        bestParent = n;
       }
+      continue;
+    }
+    if (t + s * Math.SQRT1_2 > best) continue;
+    const axis = k >> 1;
+    if (t + s <= best && (t + s < best || wins(state, cell, n, bestParent))) {
+      best = t + s;
+      bestVia = axis;
+      bestParent = n;
     }
     for (let side = 0; side < 2; side++) {
-      const turned = (axis + (side === 0 ? 1 : 3)) & 3;
-      const across = AXIS_X[turned] + AXIS_Y[turned] * columns;
-      const d = a + across;
+      const d = cell + ring[(k + (side === 0 ? 1 : 7)) & 7];
       const vd = variety[d];
       if (vd === 0 || vd === BARE) continue;
-      const td = arrival[d];
-      if (axisFull && colony[origin[a]] === colony[origin[d]]) {
-        const e = ta - td;
-        if (e > 0 && e < s * Math.SQRT1_2) {
-          const back = Math.sqrt(s * s - e * e);
-          const t = ta + back;
-          if (t <= best) {
-            // the foot lies at e / back of the way from a to d
-            const diagonal = 2 * e > back;
-            const parent = diagonal ? d : a;
-            if (t < best || wins(state, cell, parent, bestParent)) {
-              best = t;
-              bestVia = axis | (side * SIDE) | (diagonal ? DIAGONAL : 0) | BETWEEN;
-              bestParent = parent;
-            }
-          }
-        }
-      }
-      // each diagonal is met twice; once is enough
-      if (side === 0) {
-        const t = td + slow * cellDays[vd] * Math.SQRT2;
-        if (t <= best && !pinched(state, d, a, cell + across)) {
-          if (t < best || wins(state, cell, d, bestParent)) {
-            best = t;
-            bestVia = axis | DIAGONAL;
-            bestParent = d;
-          }
-        }
+      const e = t - arrival[d];
+      if (e <= 0 || e >= s * Math.SQRT1_2) continue;
+      if (origin[n] !== origin[d] && colony[origin[n]] !== colony[origin[d]]) continue;
+      const back = Math.sqrt(s * s - e * e);
+      if (t + back > best) continue;
+      // the foot of the ray lies e / back of the way from the axis neighbour to the diagonal one
+      const diagonal = 2 * e > back;
+      const parent = diagonal ? d : n;
+      if (t + back < best || wins(state, cell, parent, bestParent)) {
+        best = t + back;
+        bestVia = axis | (side * SIDE) | (diagonal ? DIAGONAL : 0) | BETWEEN;
+        bestParent = parent;
       }
     }
   }

@@ -27,6 +27,8 @@ export const FLAG = {
 export interface State {
   readonly layout: Layout;
   readonly keys: Keys;
+  /** Offsets in cells of the eight neighbours: E, SE, S, SW, W, NW, N, NE. */
+  readonly ring: Int32Array;
   /** Days grown so far: 0 is the tile as set. */
   day: number;
   /** Day the rim reached the cell (or lapping tissue, later); +Infinity where none has. */
@@ -67,7 +69,8 @@ export interface State {
 }
 
 export function createState(layout: Layout, seed: string): State {
-  const cells = layout.columns * layout.rows;
+  const c = layout.columns;
+  const cells = c * layout.rows;
   const keys = keysOf(seed);
   const colony = new Uint16Array(layout.pieces.count + 1);
   const colonyVarieties = new Uint16Array(layout.pieces.count + 1);
@@ -80,6 +83,7 @@ export function createState(layout: Layout, seed: string): State {
   return {
     layout,
     keys,
+    ring: Int32Array.of(1, c + 1, c, c - 1, -1, -c - 1, -c, -c + 1),
     day: 0,
     arrival: new Float32Array(cells).fill(Infinity),
     due: new Float32Array(cells).fill(Infinity),
