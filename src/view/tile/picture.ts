@@ -1,0 +1,204 @@
+/** The grown tile on a canvas. Alone here is Pixi: one mesh, data textures made once per grid, drawn only when asked. */
+import 'pixi.js/unsafe-eval';
+import 'pixi.js/mesh';
+import { BufferImageSource, Container, Geometry, Mesh, Shader, UniformGroup, WebGLRenderer } from 'pixi.js';
+import type { Frame } from '../../model/frame';
+import type { Plan } from '../../plan/plan';
+import { GRAIN_SIZE, makeGrain } from '../../skin/grain';
+import { paletteOf } from '../../skin/palette';
+import { lightFrom } from '../../skin/relief';
+import { Skin } from '../../skin/skin';
+import type { PolypSites } from '../../../workers/protocol';
+import type { Camera } from './camera';
+import { RELIEF_FRAGMENT, RELIEF_VERTEX } from './relief.frag';
+
+const MAX_PIXEL_RATIO = 2;
+
+function dataTexture(
+  bytes: Uint8Array<ArrayBuffer>,
+  width: number,
+  height: number,
+  smooth: boolean,
+): BufferImageSource {
+  return new BufferImageSource({
+    resource: bytes,
+    width,
+    height,
+    format: 'rgba8unorm',
+    alphaMode: 'no-premultiply-alpha',
+    scaleMode: smooth ? 'linear' : 'nearest',
+    addressMode: 'clamp-to-edge',
+    autoGarbageCollect: false,
+  });
+}
+
+/** Names of the four textures that follow the frame. */
+const FIELDS = ['first', 'second', 'surface', 'relief'] as const;
+
+export class Picture {
+  readonly #renderer: WebGLRenderer;
+  readonly #stage = new Container();
+  readonly #uniforms: UniformGroup;
+  readonly #shader: Shader;
+  readonly #geometry: Geometry;
+  readonly #grain: BufferImageSource;
+  #fields: BufferImageSource[] = [];
+  #lattice: BufferImageSource | null = null;
+  #skin: Skin | null = null;
+  #frame: Frame | null = null;
+  #sites: PolypSites | null = null;
+  #tileKey = '';
+  #lightDeg = 225;
+
+  /** Rejects where there is no WebGL. */
+  static async on(canvas: HTMLCanvasElement): Promise<Picture> {
+    const renderer = new WebGLRenderer();
+    await renderer.init({
+      canvas,
+      width: 16,
+      height: 16,
+      backgroundAlpha: 0,
+      antialias: false,
+      preferWebGLVersion: 2,
+      skipExtensionImports: true,
+    });
+    return new Picture(renderer);
+  }
+
+  private constructor(renderer: WebGLRenderer) {
+    this.#renderer = renderer;
+    this.#grain = dataTexture(makeGrain(), GRAIN_SIZE, GRAIN_SIZE, true);
+    this.#grain.style.addressMode = 'repeat';
+    const blank = dataTexture(new Uint8Array(4), 1, 1, true);
+    this.#uniforms = new UniformGroup({
+      uCentre: { value: new Float32Array(2), type: 'vec2<f32>' },
+      uReach: { value: new Float32Array([1, 1]), type: 'vec2<f32>' },
+      uGridMm: { value: new Float32Array([1, 1]), type: 'vec2<f32>' },
+      uTile: { value: new Float32Array(3), type: 'vec3<f32>' },
+      uLattice: { value: new Float32Array([0, 1, 0]), type: 'vec3<f32>' },
+      uLight: { value: new Float32Array([-0.7, -0.7, 0.85]), type: 'vec3<f32>' },
+      uPxMm: { value: 0.2, type: 'f32' },
+      uMany: { value: 0, type: 'f32' },
+      uWarpMm: { value: 0, type: 'f32' },
+      uTissue: { value: new Float32Array(24), type: 'vec3<f32>', size: 8 },
+      uPolyp: { value: new Float32Array(24), type: 'vec3<f32>', size: 8 },
+    });
+    this.#shader = Shader.from({
+      gl: { vertex: RELIEF_VERTEX, fragment: RELIEF_FRAGMENT },
+      resources: {
+        look: this.#uniforms,
+        uFirst: blank,
+        uSecond: blank,
+        uSurface: blank,
+        uRelief: blank,
+        uSites: blank,
+        uGrain: this.#grain,
+      },
+    });
+    this.#geometry = new Geometry({
+      attributes: { aPosition: [-1, -1, 1, -1, 1, 1, -1, 1] },
+      indexBuffer: [0, 1, 2, 0, 2, 3],
+    });
+    this.#stage.addChild(new Mesh({ geometry: this.#geometry, shader: this.#shader }));
+  }
+
+  /** The frame to be drawn from now on. Null shows nothing. */
+  show(frame: Frame | null, sites: PolypSites | null, plan: Plan): void {
+    const { tile } = plan;
+    const key = `${tile.shape} ${tile.sizeMm}`;
+    if (frame !== null && (this.#skin === null || this.#tileKey !== key || !this.#skin.fits(frame))) {
+      this.#tileKey = key;
+      this.#fit(new Skin(frame.columns, frame.rows, frame.cellMm, tile));
+    }
+    if (frame !== null && frame !== this.#frame) {
+      this.#skin?.fill(frame, this.#lightDeg);
+      for (const field of this.#fields) field.update();
+    }
+    this.#frame = frame;
+    if (sites !== this.#sites) this.#showSites(sites);
+    const u = this.#uniforms.uniforms;
+    const palette = paletteOf(plan.varieties);
+    Object.assign(u, {
+      uTissue: palette.tissue,
+      uPolyp: palette.polyp,
+      uMany: plan.varieties.length > 4 ? 1 : 0,
+    });
+    u.uTile = new Float32Array([
+      tile.sizeMm / 2,
+      tile.shape === 'disc' ? 1 : 0,
+      Math.min(2, tile.sizeMm / 20),
+    ]);
+    this.#uniforms.update();
+  }
+
+  /** The side the light comes from; see lightFrom. */
+  turnLight(lightDeg: number): void {
+    if (lightDeg === this.#lightDeg) return;
+    this.#lightDeg = lightDeg;
+    this.#skin?.light(lightDeg);
+    this.#fields[FIELDS.indexOf('relief')]?.update();
+    const light = lightFrom(lightDeg);
+    this.#uniforms.uniforms.uLight = new Float32Array([light.x, light.y, light.rise]);
+    this.#uniforms.update();
+  }
+
+  resize(widthPx: number, heightPx: number): void {
+    const ratio = Math.min(MAX_PIXEL_RATIO, globalThis.devicePixelRatio || 1);
+    this.#renderer.resize(Math.max(1, widthPx), Math.max(1, heightPx), ratio);
+  }
+
+  look(camera: Camera): void {
+    const u = this.#uniforms.uniforms;
+    const { width, height, resolution } = this.#renderer;
+    u.uCentre = new Float32Array([camera.xMm, camera.yMm]);
+    u.uReach = new Float32Array([
+      width / resolution / 2 / camera.pxPerMm,
+      height / resolution / 2 / camera.pxPerMm,
+    ]);
+    u.uPxMm = 1 / (camera.pxPerMm * resolution);
+    this.#uniforms.update();
+  }
+
+  draw(): void {
+    this.#renderer.render({ container: this.#stage, clear: true });
+  }
+
+  destroy(): void {
+    this.#stage.destroy({ children: true });
+    this.#shader.destroy();
+    this.#geometry.destroy(true);
+    for (const texture of [...this.#fields, this.#grain, this.#lattice]) texture?.destroy();
+    this.#renderer.destroy();
+  }
+
+  #fit(skin: Skin): void {
+    for (const field of this.#fields) field.destroy();
+    this.#skin = skin;
+    this.#frame = null;
+    this.#fields = FIELDS.map((name) => dataTexture(skin[name], skin.columns, skin.rows, true));
+    const [uFirst, uSecond, uSurface, uRelief] = this.#fields;
+    Object.assign(this.#shader.resources, { uFirst, uSecond, uSurface, uRelief });
+    const u = this.#uniforms.uniforms;
+    u.uGridMm = new Float32Array([skin.columns * skin.cellMm, skin.rows * skin.cellMm]);
+    u.uWarpMm = Math.min(0.16, skin.cellMm * 0.4);
+  }
+
+  #showSites(sites: PolypSites | null): void {
+    this.#sites = sites;
+    this.#lattice?.destroy();
+    this.#lattice = null;
+    const u = this.#uniforms.uniforms;
+    if (sites === null) {
+      u.uLattice = new Float32Array([0, 1, 0]);
+      return;
+    }
+    const bytes = new Uint8Array(sites.columns * sites.rows * 4);
+    for (let i = 0; i < sites.columns * sites.rows; i++) {
+      bytes[i * 4] = sites.offset[i * 2];
+      bytes[i * 4 + 1] = sites.offset[i * 2 + 1];
+    }
+    this.#lattice = dataTexture(bytes, sites.columns, sites.rows, false);
+    this.#shader.resources.uSites = this.#lattice;
+    u.uLattice = new Float32Array([sites.originMm, sites.spacingMm, 1]);
+  }
+}
