@@ -54,6 +54,17 @@ interface Sums {
   readonly ofVariety: readonly Uint32Array[];
 }
 
+/** Counts of blocks to sums over all blocks left and above; row and column 0 stay 0. */
+function addUp(table: Uint32Array, stride: number): void {
+  for (let row = stride; row < table.length; row += stride) {
+    let soFar = 0;
+    for (let at = row + 1; at < row + stride; at++) {
+      soFar += table[at];
+      table[at] = soFar + table[at - stride];
+    }
+  }
+}
+
 function sumsOf(state: State, census: Census, ofColony: number, extents: Int32Array): Sums {
   const { variety, origin, colony, layout } = state;
   const blockOfColumn = blocksOf(layout.columns, layout.cellMm);
@@ -80,9 +91,7 @@ function sumsOf(state: State, census: Census, ofColony: number, extents: Int32Ar
       ofVariety[slot[variety[i]]][corner + blockOfColumn[c]]++;
     }
   }
-  for (const sums of ofVariety)
-    for (let at = stride + 1; at < corners; at++)
-      if (at % stride > 0) sums[at] += sums[at - 1] + sums[at - stride] - sums[at - stride - 1];
+  for (const table of ofVariety) addUp(table, stride);
   return { widthMm, heightMm, stride, ofVariety };
 }
 
