@@ -1,0 +1,83 @@
+/** What the person asked of `npm run grow`, or the sentence that says why it cannot be. */
+import { parseArgs } from 'node:util';
+
+export interface GrowOptions {
+  readonly planPath: string;
+  /** Null: as many as the plan says. */
+  readonly months: number | null;
+  readonly seeds: readonly string[];
+  /** Months between two readings; null: the last month only. */
+  readonly every: number | null;
+  readonly cellMm: number;
+  readonly json: boolean;
+  readonly picturesPath: string | null;
+}
+
+/** Bad input, told in a sentence with exit code 2. */
+export class Refused extends Error {}
+
+const USAGE =
+  'Usage: npm run --silent grow -- PLAN.json [--months 12] [--seeds 5 | --seed word] [--every 1] [--cell 0.25] ' +
+  '[--json] [--pictures DIR]';
+
+const OPTIONS = {
+  months: { type: 'string' },
+  seeds: { type: 'string' },
+  seed: { type: 'string' },
+  every: { type: 'string' },
+  cell: { type: 'string' },
+  json: { type: 'boolean' },
+  pictures: { type: 'string' },
+} as const;
+
+export function growOptions(words: readonly string[]): GrowOptions {
+  const { values, positionals } = parsed(words);
+  if (positionals.length !== 1) {
+    throw new Refused(`Name one plan file; ${positionals.length} were named. ${USAGE}`);
+  }
+  if (values.pictures === '') throw new Refused(`--pictures needs the name of a folder. ${USAGE}`);
+  return {
+    planPath: positionals[0],
+    months: whole('--months', values.months, 36),
+    seeds: seedWords(values.seed, values.seeds),
+    every: whole('--every', values.every, 36),
+    cellMm: cellSize(values.cell),
+    json: values.json ?? false,
+    picturesPath: values.pictures ?? null,
+  };
+}
+
+function parsed(words: readonly string[]) {
+  try {
+    return parseArgs({ args: [...words], options: OPTIONS, allowPositionals: true, strict: true });
+  } catch (error) {
+    const why =
+      error instanceof Error ? error.message.split('. ')[0].split('\n')[0] : 'These options make no sense';
+    throw new Refused(`${why}. ${USAGE}`);
+  }
+}
+
+function whole(name: string, text: string | undefined, most: number): number | null {
+  if (text === undefined) return null;
+  const value = Number(text);
+  if (/^\d+$/u.test(text) && value >= 1 && value <= most) return value;
+  throw new Refused(`${name} must be a whole number from 1 to ${most}, but it is '${text}'.`);
+}
+
+function cellSize(text: string | undefined): number {
+  if (text === undefined) return 0.25;
+  const value = Number(text);
+  if (/^[\d.]+$/u.test(text) && value >= 0.1 && value <= 1) return value;
+  throw new Refused(`--cell must be a number of mm from 0.1 to 1, but it is '${text}'.`);
+}
+
+function seedWords(word: string | undefined, count: string | undefined): string[] {
+  if (word !== undefined && count !== undefined) {
+    throw new Refused('--seed names one seed and --seeds counts several: give one of the two.');
+  }
+  if (word !== undefined) {
+    if (word === '' || word.length > 100) throw new Refused('--seed must be a word of 1 to 100 letters.');
+    return [word];
+  }
+  return Array.from({ length: whole('--seeds', count, 10_000) ?? 1 }, (_, index) => String(index + 1));
+}

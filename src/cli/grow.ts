@@ -1,0 +1,81 @@
+/**
+ * `npm run --silent grow -- PLAN.json …`: grows a plan without a page, with the same engine, and writes readings.
+ * Everything is checked before the first line is written. Exit 2 for bad input, 1 for a fault of ours.
+ */
+import { readFileSync } from 'node:fs';
+import type { Reading } from '../measure/reading';
+import { read } from '../measure/read';
+import { grow } from '../model/grow';
+import type { State } from '../model/state';
+import { compile } from '../plan/compile';
+import { openPlan } from '../plan/file';
+import type { Plan, Refusal } from '../plan/plan';
+import { dayOfMonth } from '../units/quantity';
+import { growOptions, Refused, type GrowOptions } from './grow-options';
+import { ReadingTable } from './reading-table';
+
+const MOST_REFUSALS = 10;
+
+function planFrom(path: string): Plan {
+  let text: string;
+  try {
+    text = readFileSync(path, 'utf8');
+  } catch {
+    throw new Refused(`The plan file ${path} cannot be read: check its name and your rights to it.`);
+  }
+  const opened = openPlan(text);
+  if ('refusals' in opened) throw new Refused(sentences(path, opened.refusals));
+  return opened.plan;
+}
+
+function sentences(path: string, refusals: readonly Refusal[]): string {
+  const told = refusals
+    .slice(0, MOST_REFUSALS)
+    .map(({ where, found, allowed, cure }) => `${path}: ${where} is ${found}; allowed: ${allowed}. ${cure}.`);
+  const rest = refusals.length - told.length;
+  return [...told, ...(rest > 0 ? [`${path}: and ${rest} more faults.`] : [])].join('\n');
+}
+
+/** Months to be read, the last one always among them. */
+function monthsRead(months: number, every: number | null): number[] {
+  const step = every ?? months;
+  const read = Array.from({ length: Math.floor(months / step) }, (_, index) => (index + 1) * step);
+  return read.at(-1) === months ? read : [...read, months];
+}
+
+function growSeed(
+  plan: Plan,
+  seed: string,
+  options: GrowOptions,
+  onMonth: (state: State, month: number) => void,
+) {
+  const monthOfDay = new Map(
+    monthsRead(plan.months, options.every).map((month) => [dayOfMonth(month), month] as const),
+  );
+  for (const state of grow(compile(plan, options.cellMm), seed)) {
+    const month = monthOfDay.get(state.day);
+    if (month !== undefined) onMonth(state, month);
+  }
+}
+
+function run(options: GrowOptions): void {
+  const filed = planFrom(options.planPath);
+  const plan = options.months === null ? filed : { ...filed, months: options.months };
+  const ids = ['', ...plan.varieties.map((variety) => variety.id)];
+  const table = new ReadingTable(plan, options.seeds);
+  const line = (reading: Reading) => (options.json ? JSON.stringify(reading) : table.row(reading));
+  if (!options.json) process.stdout.write(`${table.head()}\n`);
+  for (const seed of options.seeds) {
+    growSeed(plan, seed, options, (state, month) => {
+      process.stdout.write(`${line(read(state, ids, seed, month))}\n`);
+    });
+  }
+}
+
+try {
+  run(growOptions(process.argv.slice(2)));
+} catch (error) {
+  if (!(error instanceof Refused)) throw error;
+  process.stderr.write(`${error.message}\n`);
+  process.exitCode = 2;
+}
