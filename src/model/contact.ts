@@ -67,7 +67,8 @@ export function partnerOf(state: State, cell: number): number {
     const other = origin[j];
     if (other === 0 || other === own || varietyOf[other] === varietyOf[own]) continue;
     if (variety[j] === BARE) continue;
-    if (partner < 0 || arrival[j] < arrival[partner] || (arrival[j] === arrival[partner] && j < partner)) partner = j;
+    if (partner < 0 || arrival[j] < arrival[partner] || (arrival[j] === arrival[partner] && j < partner))
+      partner = j;
   }
   return partner;
 }
@@ -76,7 +77,10 @@ export function partnerOf(state: State, cell: number): number {
 export function queueFrom(state: State, from: number, to: number): void {
   const { seam, layout } = state;
   if (seam.fate[to] !== FATE.undecided) return;
-  const day = Math.max(seam.touched[to], seam.settled[from] + apartMm(state, from, to) / layout.rates.zipMmPerDay);
+  const day = Math.max(
+    seam.touched[to],
+    seam.settled[from] + apartMm(state, from, to) / layout.rates.zipMmPerDay,
+  );
   queue(state.zip, day, seam.cell[to], seam.nucleus[from]);
 }
 

@@ -66,7 +66,7 @@ export function nucleate(state: State, now: number): void {
   const side = new Map(ripe.map((r) => [r, polypOf(state, seam.cell[r]) * 65536 + seam.other[r]]));
   const sideOf = (r: number): number => side.get(r) ?? 0;
   ripe.sort((a, b) => sideOf(a) - sideOf(b) || seam.cell[a] - seam.cell[b]);
-  for (let from = 0; from < ripe.length; ) {
+  for (let from = 0; from < ripe.length;) {
     let to = from + 1;
     while (to < ripe.length && sideOf(ripe[to]) === sideOf(ripe[from])) to++;
     const rows = ripe.slice(from, to);
@@ -111,12 +111,12 @@ function judge(state: State, r: number, now: number): number {
   const b = pieces.variety[seam.other[r]];
   const pair = pairIndex(Math.min(a, b), Math.max(a, b));
   const fresh =
-    seam.touched[r] <= pieces.freshUntilDay[seam.own[r]] && seam.touched[r] <= pieces.freshUntilDay[seam.other[r]];
+    seam.touched[r] <= pieces.freshUntilDay[seam.own[r]] &&
+    seam.touched[r] <= pieces.freshUntilDay[seam.other[r]];
   const acceptance = pairs.acceptance[pair] * (fresh ? 1 : rates.rimFactor);
   const k = pairs.consistency[pair];
   const n = urnDrawn[pair];
-  const chance =
-    acceptance === 0 ? 0 : acceptance === 1 ? 1 : (acceptance * k + urnFused[pair]) / (k + n);
+  const chance = acceptance === 0 ? 0 : acceptance === 1 ? 1 : (acceptance * k + urnFused[pair]) / (k + n);
   let fate: number = FATE.ridge;
   if (draw(keys.coin, pair, n) < chance) {
     fate = FATE.fused;
@@ -152,4 +152,3 @@ export function revert(state: State, now: number): void {
     seam.settled[r] = now;
   }
 }
-

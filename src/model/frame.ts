@@ -68,7 +68,10 @@ function ageHalfMonths(state: State, i: number): number {
 /** Thickness in 0.01 mm of tissue of each age in half months: judgement, for the picture only. */
 function thicknessByHalfMonth(): Float64Array {
   const most = DEFAULTS.thicknessMm.value * 100;
-  return Float64Array.from({ length: 256 }, (_, k) => most * (1 - expMinus(k / 2 / DEFAULTS.thickeningMonths.value)));
+  return Float64Array.from(
+    { length: 256 },
+    (_, k) => most * (1 - expMinus(k / 2 / DEFAULTS.thickeningMonths.value)),
+  );
 }
 
 function crust(thickness: Float64Array, state: State, i: number, halfMonths: number): number {

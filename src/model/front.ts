@@ -72,7 +72,9 @@ export function roughnessGain(roughness: number, cellPerPolyp: number): number {
 export function daysPerCell(state: State): Float64Array {
   const { layout } = state;
   const gain = roughnessGain(layout.rates.roughness, layout.cellMm / layout.rates.polypMm);
-  return Float64Array.from(layout.rimMmPerDay, (rate, v) => (v === 0 ? Infinity : (gain * layout.cellMm) / rate));
+  return Float64Array.from(layout.rimMmPerDay, (rate, v) =>
+    v === 0 ? Infinity : (gain * layout.cellMm) / rate,
+  );
 }
 
 /** Works out `due` and `via` of one empty cell anew. */
@@ -147,7 +149,11 @@ function wins(state: State, cell: number, challenger: number, holder: number): b
   const a = origin[challenger];
   const b = origin[holder];
   if (a === b) return false;
-  const coin = draw(state.keys.tie, state.polyps.site[polypOf(state, cell)], Math.min(a, b) * 65536 + Math.max(a, b));
+  const coin = draw(
+    state.keys.tie,
+    state.polyps.site[polypOf(state, cell)],
+    Math.min(a, b) * 65536 + Math.max(a, b),
+  );
   return coin < 0.5 === a < b;
 }
 

@@ -16,7 +16,13 @@ import { FATE } from './seam-table';
 import { BARE, type State } from './state';
 
 /** The variety of polyp `p`, claimed by `cell` (about to be filled from `parent`). */
-export function inherit(state: State, p: number, cell: number, parent: number, cellDays: Float64Array): number {
+export function inherit(
+  state: State,
+  p: number,
+  cell: number,
+  parent: number,
+  cellDays: Float64Array,
+): number {
   const own = state.variety[parent];
   const others = state.colonyVarieties[state.colony[state.origin[parent]]] & ~(1 << own);
   if (others === 0) return own;
@@ -38,7 +44,8 @@ export function inherit(state: State, p: number, cell: number, parent: number, c
     let lateral = (pairs.lean[k] + pairs.scatter[k] * g) * polyps.spacingMm;
     if (strayChance < pairs.stray[k]) lateral += strayPlace * pairs.strayReachMm[k];
     let read = readBehind(state, p, parent, nx, ny, lateral);
-    if (weaveChance < pairs.weave[k]) read = rarer(state, p, parent, nx, ny, pairs.weaveReachMm[k], own, other, read);
+    if (weaveChance < pairs.weave[k])
+      read = rarer(state, p, parent, nx, ny, pairs.weaveReachMm[k], own, other, read);
     if (read === other && Math.abs(lateral) < least) {
       taken = other;
       least = Math.abs(lateral);
@@ -72,7 +79,14 @@ function rarer(
 }
 
 /** The variety at `lateral` mm to the left, one spacing behind the site; the parent's where no tissue leads there. */
-function readBehind(state: State, p: number, parent: number, nx: number, ny: number, lateral: number): number {
+function readBehind(
+  state: State,
+  p: number,
+  parent: number,
+  nx: number,
+  ny: number,
+  lateral: number,
+): number {
   const { origin, variety, colony, polyps } = state;
   const { columns, rows, cellMm } = state.layout;
   const own = variety[parent];

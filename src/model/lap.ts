@@ -86,7 +86,8 @@ function workOutLap(state: State, cell: number): void {
       }
     }
   }
-  state.due[cell] = best;
+  // tissue that grew beside an old lapping edge is covered from today on, not from before it was there
+  state.due[cell] = Math.max(best, state.day);
   state.via[cell] = bestVia;
 }
 
@@ -104,7 +105,10 @@ export function lap(state: State): void {
       if (variety[i] === BARE) continue;
       const old = due[i];
       workOutLap(state, i);
-      if (due[i] < Infinity && (old === Infinity || dayOf(due[i]) !== dayOf(old) || dayOf(due[i]) <= state.day)) {
+      if (
+        due[i] < Infinity &&
+        (old === Infinity || dayOf(due[i]) !== dayOf(old) || dayOf(due[i]) <= state.day)
+      ) {
         file(lapping, i, due[i], state.day);
       }
     }
@@ -119,7 +123,8 @@ export function lap(state: State): void {
   sortUnique(taken);
   // whose tissue comes is read off the old state, then written
   const parents = new Int32Array(taken.count);
-  for (let k = 0; k < taken.count; k++) parents[k] = taken.cell[k] + parentOffset(state.via[taken.cell[k]], columns);
+  for (let k = 0; k < taken.count; k++)
+    parents[k] = taken.cell[k] + parentOffset(state.via[taken.cell[k]], columns);
   const losers = new Uint16Array(taken.count);
   const winners = new Uint16Array(taken.count);
   const colours = new Uint8Array(taken.count);
@@ -164,7 +169,8 @@ function moveSeam(state: State, cell: number, loser: number): void {
     closeRow(state, j);
     openRow(state, j);
     const opened = row[j];
-    const faces = origin[j] === loser ? seam.other[opened] : seam.other[opened] === loser ? seam.own[opened] : -1;
+    const faces =
+      origin[j] === loser ? seam.other[opened] : seam.other[opened] === loser ? seam.own[opened] : -1;
     if (faces === origin[cell] && opened !== 0) inheritVerdict(state, opened);
   }
   expose(state, cell, loser);
@@ -180,14 +186,16 @@ function stillFaces(state: State, cell: number, other: number): boolean {
 
 /** A row that lapping has moved keeps the verdict: that of the first lapped nucleus of the two origins. */
 function inheritVerdict(state: State, r: number): void {
-  const { seam, nuclei, arrival } = state;
+  const { seam, nuclei } = state;
   const a = Math.min(seam.own[r], seam.other[r]);
   const b = Math.max(seam.own[r], seam.other[r]);
   for (let k = 0; k < nuclei.count; k++) {
     if (nuclei.fate[k] !== FATE.lapped || nuclei.originA[k] !== a || nuclei.originB[k] !== b) continue;
     seam.fate[r] = FATE.lapped;
     seam.nucleus[r] = k;
-    seam.settled[r] = Math.max(nuclei.day[k], arrival[seam.cell[r]]);
+    // the verdict is as old as it was: a seam that moves does not settle anew
+    seam.touched[r] = nuclei.day[k];
+    seam.settled[r] = nuclei.day[k];
     return;
   }
 }

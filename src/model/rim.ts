@@ -43,7 +43,7 @@ function refreshDue(state: State, cellDays: Float64Array): void {
     // one colony where there were two: neighbours that could not be combined now can
     state.joined = false;
     for (let i = 0; i < due.length; i++) {
-      if (variety[i] !== 0 || due[i] === Infinity || (flags[i] & FLAG.stale) !== 0) continue;
+      if (variety[i] !== 0 || (flags[i] & (FLAG.edge | FLAG.stale)) !== FLAG.edge) continue;
       flags[i] |= FLAG.stale;
       push(growing.stale, i);
     }
@@ -87,7 +87,9 @@ export function fill(state: State, cells: Int32Array, count: number, cellDays: F
     // colours may not leak round a wall: a polyp of another origin counts only across a fused contact
     const passes =
       polyps.origin[p] === own ||
-      (colony[polyps.origin[p]] === colony[own] && row[parent] !== 0 && seam.fate[row[parent]] === FATE.fused);
+      (colony[polyps.origin[p]] === colony[own] &&
+        row[parent] !== 0 &&
+        seam.fate[row[parent]] === FATE.fused);
     variety[i] = passes ? polyps.variety[p] : variety[parent];
     origin[i] = own;
     arrival[i] = due[i];

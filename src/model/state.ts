@@ -21,6 +21,8 @@ export const FLAG = {
   lapped: 4,
   /** Held by a piece on day 0. */
   set: 8,
+  /** Has had tissue beside it. */
+  edge: 16,
 } as const;
 
 /** Dense arrays, bytes a cell: arrival 4, due 4, polyp 4, row 4, origin 2, variety 1, via 1, flags 1 = 21. */

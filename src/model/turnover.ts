@@ -10,6 +10,7 @@ import { pairIndex } from './layout';
 import { draw } from './noise';
 import { FATE } from './seam-table';
 import { BARE, type State } from './state';
+import { markStaleAround } from './wake';
 
 /** Days between two rounds of replacement. */
 export const TURNOVER_DAYS = 7;
@@ -63,7 +64,10 @@ function recolour(state: State, p: number, bud: number): void {
   const old = polyps.variety[p];
   const root = colony[polyps.origin[p]];
   forCells(state, p, (i) => {
-    if (variety[i] === old && colony[origin[i]] === root) variety[i] = bud;
+    if (variety[i] !== old || colony[origin[i]] !== root) return;
+    variety[i] = bud;
+    // the new colour may grow at another rate
+    markStaleAround(state, i);
   });
   polyps.variety[p] = bud;
 }
@@ -71,7 +75,10 @@ function recolour(state: State, p: number, bud: number): void {
 /** The cell that holds a polyp's site, kept on the grid. */
 function cellAt(state: State, p: number): { column: number; line: number; cell: number } {
   const { columns, rows, cellMm } = state.layout;
-  const column = Math.min(columns - 2, Math.max(1, Math.round(state.polyps.xMm[p] / cellMm + (columns - 1) / 2)));
+  const column = Math.min(
+    columns - 2,
+    Math.max(1, Math.round(state.polyps.xMm[p] / cellMm + (columns - 1) / 2)),
+  );
   const line = Math.min(rows - 2, Math.max(1, Math.round(state.polyps.yMm[p] / cellMm + (rows - 1) / 2)));
   return { column, line, cell: line * columns + column };
 }

@@ -10,7 +10,7 @@ export function markStaleAround(state: State, cell: number): void {
     for (let dx = -1; dx <= 1; dx++) {
       const i = cell + dy + dx;
       if (variety[i] !== 0 || (flags[i] & (FLAG.inside | FLAG.stale)) !== FLAG.inside) continue;
-      flags[i] |= FLAG.stale;
+      flags[i] |= FLAG.stale | FLAG.edge;
       push(growing.stale, i);
     }
   }

@@ -63,7 +63,7 @@ export function dequeue(zip: Zip): void {
   zip.day[0] = zip.day[last];
   zip.cell[0] = zip.cell[last];
   zip.nucleus[0] = zip.nucleus[last];
-  for (let k = 0; ; ) {
+  for (let k = 0; ;) {
     const left = 2 * k + 1;
     if (left >= last) break;
     const least = left + 1 < last && before(zip, left + 1, left) ? left + 1 : left;

@@ -11,12 +11,13 @@ import { fill, paceOf } from '../../src/model/rim';
 import { setPieces } from '../../src/model/set';
 import { createState, FLAG, type State } from '../../src/model/state';
 
-export function growByFullScan(layout: Layout, seed: string): State {
+export function* growByFullScan(layout: Layout, seed: string): Generator<State, void> {
   const state = createState(layout, seed);
   setPieces(state);
   const { cellDays, subSteps } = paceOf(state);
   const { variety, flags, due, growing } = state;
   const { stale, taken } = growing;
+  yield state;
   while (state.day < layout.days) {
     for (let q = 1; q <= subSteps; q++) {
       const end = q === subSteps ? state.day + 1 : state.day + q / subSteps;
@@ -34,8 +35,8 @@ export function growByFullScan(layout: Layout, seed: string): State {
     for (let i = 0; i < flags.length; i++) flags[i] &= ~FLAG.stale;
     stale.count = 0;
     state.day++;
+    yield state;
   }
-  return state;
 }
 
 function besideTissue(state: State, cell: number): boolean {
