@@ -37,6 +37,8 @@ export default tseslint.config(
         { ignoreArrowShorthand: true, ignoreVoidReturningFunctions: true },
       ],
       '@typescript-eslint/consistent-type-imports': 'error',
+      // As the compiler has it: a leading underscore says that the place is needed and the value is not.
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', varsIgnorePattern: '^_' }],
       'no-restricted-syntax': ['error', NO_DEFAULT, NO_PASSING_ON],
       'max-lines': ['error', 350],
       eqeqeq: 'error',
