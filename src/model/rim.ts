@@ -6,7 +6,7 @@ import { daysPerCell, parentOffset, polypOf, workOutDue } from './front';
 import { inherit } from './inherit';
 import { FATE } from './seam-table';
 import { FLAG, type State } from './state';
-import { markStaleAround } from './wake';
+import { markReachable } from './wake';
 
 /** sqrt(3): a uniform draw of unit standard deviation reaches so far. */
 const REACH = 1.7321;
@@ -95,7 +95,8 @@ export function fill(state: State, cells: Int32Array, count: number, cellDays: F
     arrival[i] = due[i];
     due[i] = Infinity;
   }
-  for (let k = 0; k < count; k++) markStaleAround(state, cells[k]);
+  const leastCellDays = Math.min(...cellDays);
+  for (let k = 0; k < count; k++) markReachable(state, cells[k], leastCellDays);
   meet(state, cells, count);
 }
 
