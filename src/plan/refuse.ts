@@ -185,6 +185,7 @@ function overlaps(pieces: readonly Piece[]): Refusal[] {
   for (const now of order) {
     open = open.filter((other) => other.box.maxX > now.box.minX);
     for (const other of open) {
+      if (other.box.maxY <= now.box.minY || other.box.minY >= now.box.maxY) continue;
       const commonMm2 = overlapMm2(other.piece, now.piece);
       if (commonMm2 <= OVERLAP_MM2) continue;
       refusals.push(overlapRefusal(now, other, commonMm2));
