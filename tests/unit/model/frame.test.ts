@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import { frameOf, polypSites } from '../../../src/model/frame';
+import { grow } from '../../../src/model/grow';
+import { FATE } from '../../../src/model/seam-table';
+import type { State } from '../../../src/model/state';
+import { compile } from '../../../src/plan/compile';
+import type { Plan } from '../../../src/plan/plan';
+import { dayOfMonth } from '../../../src/units/quantity';
+
+function halves(acceptance: number, aggression: number): Plan {
+  const half = (id: string, variety: string, x: number) => ({
+    id,
+    variety,
+    at: [x, 0] as const,
+    turnDeg: 0,
+    edge: 'rim' as const,
+    outline: [
+      [-5, -8],
+      [5, -8],
+      [5, 8],
+      [-5, 8],
+    ] as [number, number][],
+  });
+  return {
+    seambench: 1,
+    name: 'halves',
+    tile: { shape: 'square', sizeMm: 30 },
+    varieties: [
+      { id: 'a', name: 'a', colour: '#336644', rimMmPerMonth: 3, aggression },
+      { id: 'b', name: 'b', colour: '#884466', rimMmPerMonth: 3, aggression: 0 },
+    ],
+    pairs: [{ a: 'a', b: 'b', acceptance }],
+    pieces: [half('p1', 'a', -5), half('p2', 'b', 5)],
+    steps: [],
+    months: 8,
+    settings: { deadShare: 0, zipLengthMm: 2 },
+  };
+}
+
+function grown(plan: Plan): State {
+  let end: State | undefined;
+  for (const state of grow(compile(plan, 0.5), 'frame')) end = state;
+  if (!end) throw new Error('a run yields its day 0');
+  return end;
+}
+
+/** Greatest height within 1 mm of the seam, and the mean 3 mm beside it, in mm, at the tile's middle row. */
+function relief(state: State): { seam: number; beside: number } {
+  const frame = frameOf(state, 8);
+  const row = Math.floor(frame.rows / 2) * frame.columns;
+  const middle = frame.columns / 2;
+  const at = (x: number): number => frame.height[row + Math.round(middle + x / frame.cellMm)] / 100;
+  return { seam: Math.max(at(-0.5), at(0), at(0.5)), beside: (at(-4) + at(4)) / 2 };
+}
+
+describe('frame', () => {
+  it('shows a ridge as a wall, and a fused seam as flat', () => {
+    const walled = relief(grown(halves(0, 0)));
+    // 0.3 mm/month for about 7 months, less the cap's bend
+    expect(walled.seam - walled.beside).toBeGreaterThan(0.8);
+    const fused = relief(grown(halves(1, 0)));
+    expect(Math.abs(fused.seam - fused.beside)).toBeLessThan(0.2);
+  });
+
+  it('marks the side that covers where one laps the other', () => {
+    const plan = { ...halves(0, 1), settings: { deadShare: 0, zipLengthMm: 30 } };
+    const state = grown(plan);
+    const { seam, label } = frameOf(state, 8);
+    const lapped = [...seam.keys()].filter((i) => (seam[i] & 7) === FATE.lapped);
+    expect(lapped.length).toBeGreaterThan(20);
+    for (const i of lapped) expect((seam[i] & 8) !== 0).toBe(label[i] === 1);
+  });
+
+  it('ages tissue from the day it came, in half months', () => {
+    const state = grown(halves(1, 0));
+    const { age, label } = frameOf(state, 8);
+    for (let i = 0; i < age.length; i++) {
+      if (label[i] === 0) expect(age[i]).toBe(255);
+      else expect(age[i]).toBeLessThan(255);
+    }
+    const row = Math.floor(state.layout.rows / 2) * state.layout.columns;
+    const rim = row + Math.round(state.layout.columns / 2 - 14.5 / 0.5);
+    const days = dayOfMonth(8) - state.arrival[rim];
+    expect(age[rim]).toBe(Math.floor((days / 30.4375) * 2));
+  });
+
+  it('tells where the polyps sit to 1/255 of their spacing', () => {
+    const state = grown(halves(1, 0));
+    const sites = polypSites(state);
+    for (let p = 0; p < sites.columns * sites.rows; p += 97) {
+      const x = sites.originMm + ((p % sites.columns) + sites.offset[2 * p] / 255) * sites.spacingMm;
+      expect(Math.abs(x - state.polyps.xMm[p])).toBeLessThanOrEqual(0.5 / 255 + 1e-9);
+    }
+  });
+});
