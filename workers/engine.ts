@@ -20,7 +20,7 @@ export function makeEngine(): EngineWorker {
   async function run(ask: GrowAsk, sink: Remote<Sink>): Promise<'whole' | 'cancelled'> {
     const { id, plan, seed } = ask;
     const underway = new Set<Promise<void>>();
-    const ids = plan.varieties.map((variety) => variety.id);
+    const ids = ['', ...plan.varieties.map((variety) => variety.id)];
     let month = 0;
     let sliceStart = performance.now();
     let lastAlive = 0;

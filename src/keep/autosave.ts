@@ -31,17 +31,19 @@ const BenchSchema = v.object({
 export class Autosave {
   readonly #open: () => Promise<Shelf>;
   readonly #tell: (trouble: Trouble) => void;
+  /** Insecure hosts have no lock manager: then every tab writes and the last one wins. */
+  readonly #locks: LockManager | undefined;
   #shelf: Shelf | null = null;
   #isWriter = false;
   #releaseLock: () => void = () => undefined;
   #pending: Bench | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #failing = false;
-  #askedToPersist = false;
 
-  constructor(open: () => Promise<Shelf>, tell: (trouble: Trouble) => void) {
+  constructor(open: () => Promise<Shelf>, tell: (trouble: Trouble) => void, locks: LockManager | undefined) {
     this.#open = open;
     this.#tell = tell;
+    this.#locks = locks;
   }
 
   /** The bench of the last visit, or null: none, unreadable (told of and moved aside) or storage blocked. */
@@ -74,8 +76,6 @@ export class Autosave {
       this.#shelf ??= await this.#open();
       await this.#shelf.writeBench(recordOf(bench));
       if (this.#pending === bench) this.#pending = null;
-      if (!this.#askedToPersist) void navigator.storage?.persist().catch(() => false);
-      this.#askedToPersist = true;
       if (this.#failing) this.#tell({ kind: 'saved-again' });
       this.#failing = false;
     } catch (error) {
@@ -102,8 +102,7 @@ export class Autosave {
 
   /** Ends once it is known whether this tab writes; the lock is held until the page goes or another steals it. */
   #askToWrite(how: 'ifAvailable' | 'steal'): Promise<void> {
-    // Insecure hosts have no lock manager: then every tab writes and the last one wins.
-    const locks: LockManager | undefined = navigator.locks;
+    const locks = this.#locks;
     if (!locks) {
       this.#isWriter = true;
       return Promise.resolve();

@@ -42,10 +42,16 @@ export async function openShelf(): Promise<Shelf> {
     // A newer page wants to change the stores: let it, this one goes on in memory.
     blocking: () => database.close(),
   });
+  let isAsked = false;
   return {
     readBench: () => database.get('benches', BENCH),
     writeBench: async (record) => {
       await database.put('benches', record, BENCH);
+      // Only now is there something worth keeping through a shortage; a refusal changes nothing.
+      // Insecure hosts have no storage manager.
+      const manager: StorageManager | undefined = navigator.storage;
+      if (!isAsked) void manager?.persist().catch(() => false);
+      isAsked = true;
     },
     moveAside: async (aside) => {
       const change = database.transaction(['aside', 'benches'], 'readwrite');

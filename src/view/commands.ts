@@ -2,6 +2,7 @@
 import { deletePieces } from '../plan/edit';
 import type { Desk } from './desk.svelte';
 import type { Player } from './player.svelte';
+import type { View } from './route.svelte';
 
 export interface Command {
   readonly label: string;
@@ -12,6 +13,8 @@ export interface Command {
   /** False leaves the key to whoever else wants it. */
   readonly can: () => boolean;
   readonly act: () => void;
+  /** Its key works in this view only; left out: everywhere. */
+  readonly only?: View;
 }
 
 export type CommandName =
@@ -38,8 +41,7 @@ export interface Doors {
 
 const plain = (event: KeyboardEvent): boolean => !event.ctrlKey && !event.metaKey && !event.altKey;
 const withCtrl = (event: KeyboardEvent): boolean => (event.ctrlKey || event.metaKey) && !event.altKey;
-const key = (letter: string) => (event: KeyboardEvent) =>
-  plain(event) && event.key.toLowerCase() === letter;
+const key = (letter: string) => (event: KeyboardEvent) => plain(event) && event.key.toLowerCase() === letter;
 
 export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
   const always = (): boolean => true;
@@ -79,6 +81,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: doors.open,
     },
     play: {
+      only: 'grow',
       label: 'Play',
       keys: 'Space',
       words: 'Plays the months one after another, or stops.',
@@ -87,6 +90,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => player.toggle(),
     },
     monthBack: {
+      only: 'grow',
       label: 'One month back',
       keys: 'Page Up',
       words: 'Shows the month before.',
@@ -95,6 +99,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => player.step(-1),
     },
     monthOn: {
+      only: 'grow',
       label: 'One month on',
       keys: 'Page Down',
       words: 'Shows the next month.',
@@ -103,6 +108,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => player.step(1),
     },
     seams: {
+      only: 'grow',
       label: 'Seams',
       keys: 'S',
       words: 'Draws each seam by what became of it: fused, ridge, lapped, dead or undecided.',
@@ -111,6 +117,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => (desk.seams = !desk.seams),
     },
     pieces: {
+      only: 'grow',
       label: 'Pieces',
       keys: 'P',
       words: 'Draws the outlines of the pieces as they were set on day 0.',
@@ -119,6 +126,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => (desk.outlines = !desk.outlines),
     },
     remove: {
+      only: 'grow',
       label: 'Delete',
       keys: 'Delete',
       words: 'Takes the chosen pieces off the tile.',
@@ -127,6 +135,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => desk.do(deletePieces(desk.plan, desk.selection)),
     },
     leave: {
+      only: 'grow',
       label: 'Leave',
       keys: 'Escape',
       words: 'Drops what is being dragged, then the tool, then the choice of pieces.',
@@ -163,9 +172,11 @@ function wantsKey(target: EventTarget | null, event: KeyboardEvent): boolean {
 }
 
 /** Runs the first command that the key stands for. */
-export function pressed(event: KeyboardEvent, commands: Commands): void {
+export function pressed(event: KeyboardEvent, commands: Commands, view: View): void {
   if (event.defaultPrevented || wantsKey(event.target, event)) return;
-  const command = Object.values(commands).find((row) => row.matches(event) && row.can());
+  const command = Object.values(commands).find(
+    (row) => (row.only ?? view) === view && row.matches(event) && row.can(),
+  );
   if (!command) return;
   event.preventDefault();
   command.act();

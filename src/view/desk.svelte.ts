@@ -35,7 +35,7 @@ interface Held {
 }
 
 const NOTHING_HELD: Held = { frame: null, readings: [] };
-const FIRST_SEED = 'eleven';
+const FIRST_SEED = 'one';
 
 const NOTHING_GROWN: ShownRun = { cellMm: 0.25, frames: [], readings: [] };
 
@@ -72,7 +72,10 @@ export class Desk {
   readonly previewing = $derived(this.#draft !== null);
   /** Readings by month: of the run shown, and until it has come that far, of the run before. */
   readonly months: readonly Reading[] = $derived(
-    [...this.run.readings, ...this.#held.readings.slice(this.run.readings.length)].slice(0, this.shown.months + 1),
+    [...this.run.readings, ...this.#held.readings.slice(this.run.readings.length)].slice(
+      0,
+      this.shown.months + 1,
+    ),
   );
   readonly frame: Frame | null = $derived(this.#frameShown());
   readonly reading: Reading | null = $derived(this.months[this.month] ?? null);
@@ -102,6 +105,10 @@ export class Desk {
     this.#draft = null;
   }
 
+  allows(edit: Edit): boolean {
+    return refuse(edit.plan).length === 0;
+  }
+
   /** An edit in one go. Returns why it cannot be, or an empty list. */
   do(edit: Edit): readonly Refusal[] {
     this.commit();
@@ -112,12 +119,12 @@ export class Desk {
 
   undo(): void {
     if (this.#draft !== null) this.drop();
-    else this.#travel(undo(this.#history, this));
+    else this.#travel(undo(this.#history, { plan: this.plan, month: this.month }));
   }
 
   redo(): void {
     this.drop();
-    this.#travel(redo(this.#history, this));
+    this.#travel(redo(this.#history, { plan: this.plan, month: this.month }));
   }
 
   /** Other luck for the same plan. */

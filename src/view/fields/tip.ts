@@ -1,8 +1,8 @@
 /** One plain sentence about a control: shown on hover and on keyboard focus, read out as its description. */
 import type { Attachment } from 'svelte/attachments';
+import { place } from './place';
 
 const WAIT_MS = 450;
-const MARGIN_PX = 8;
 
 let bubble: HTMLElement | null = null;
 let timer: ReturnType<typeof setTimeout> | undefined;
@@ -27,16 +27,7 @@ function show(element: Element, words: string): void {
   const tip = theBubble();
   tip.textContent = words;
   tip.showPopover();
-  const at = element.getBoundingClientRect();
-  const size = tip.getBoundingClientRect();
-  const left = Math.min(
-    Math.max(MARGIN_PX, at.left + at.width / 2 - size.width / 2),
-    innerWidth - size.width - MARGIN_PX,
-  );
-  const below = at.bottom + MARGIN_PX;
-  const fits = below + size.height + MARGIN_PX <= innerHeight;
-  tip.style.left = `${left}px`;
-  tip.style.top = `${fits ? below : at.top - size.height - MARGIN_PX}px`;
+  place(tip, element, 'middle');
 }
 
 export function tip(words: string): Attachment<HTMLElement | SVGElement> {

@@ -1,0 +1,91 @@
+/** Joins the desk to the store of this browser: restores the last plan, keeps every change, says what goes wrong. */
+import { Autosave, type Bench, type Trouble } from '../keep/autosave';
+import { openShelf } from '../keep/database';
+import type { Desk } from './desk.svelte';
+import { download } from './files';
+import type { Notices } from './notices.svelte';
+
+export class Keeping {
+  readonly #desk: Desk;
+  readonly #notices: Notices;
+  readonly #savePlan: () => void;
+  readonly #autosave = new Autosave(openShelf, (trouble) => this.#tell(trouble), navigator.locks);
+
+  constructor(desk: Desk, notices: Notices, savePlan: () => void) {
+    this.#desk = desk;
+    this.#notices = notices;
+    this.#savePlan = savePlan;
+  }
+
+  /** The bench of the last visit, if there is one that can be read. */
+  start(): Promise<Bench | null> {
+    return this.#autosave.start();
+  }
+
+  /** To be called while a component starts: notes every change from then on. */
+  follow(): void {
+    const desk = this.#desk;
+    let isFirst = true;
+    $effect(() => {
+      const bench = { plan: desk.plan, seed: desk.seed, month: desk.month };
+      // What was opened or restored is not a change of the person's.
+      if (!isFirst && !desk.playing) this.#autosave.note(bench);
+      isFirst = false;
+    });
+    $effect(() => {
+      const flush = (): void => {
+        if (document.hidden) void this.#autosave.flush();
+      };
+      document.addEventListener('visibilitychange', flush);
+      return () => {
+        document.removeEventListener('visibilitychange', flush);
+        this.#autosave.close();
+      };
+    });
+  }
+
+  #tell(trouble: Trouble): void {
+    const save = { label: 'Save the plan', act: this.#savePlan };
+    const store = { id: 'store', stays: true, cures: [save] };
+    switch (trouble.kind) {
+      case 'full':
+        this.#notices.tell({
+          ...store,
+          words:
+            'The browser’s storage is full, so changes are kept in this page only. Save the plan as a file; we try again every 10 seconds.',
+        });
+        break;
+      case 'blocked':
+        this.#notices.tell({
+          ...store,
+          words:
+            'The browser does not let this page store anything, so changes are lost when it closes. Save the plan as a file.',
+        });
+        break;
+      case 'saved-again':
+        this.#notices.tell({ id: 'store', words: 'Changes are stored again.' });
+        break;
+      case 'other-tab':
+        this.#notices.tell({
+          id: 'tabs',
+          words:
+            'Another tab of Seambench is storing the work. Changes here are not stored unless you take over.',
+          cures: [{ label: 'Take over', act: () => void this.#autosave.takeOver() }],
+          stays: true,
+        });
+        break;
+      case 'writer':
+        this.#notices.drop('tabs');
+        break;
+      case 'aside': {
+        const text = JSON.stringify(trouble.aside.record, null, 2);
+        this.#notices.tell({
+          id: 'aside',
+          words: `The plan of your last visit could not be read (${trouble.aside.why}). It was put aside untouched.`,
+          cures: [{ label: 'Download it', act: () => download('seambench-set-aside.json', text) }],
+          stays: true,
+        });
+      }
+    }
+  }
+}

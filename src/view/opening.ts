@@ -1,0 +1,21 @@
+/** What a first visit sees without doing anything: one seam that runs together and one that walls up. */
+import type { Plan } from '../plan/plan';
+import type { Desk } from './desk.svelte';
+import type { Player } from './player.svelte';
+
+const FROM_MONTH = 2;
+const TO_MONTH = 8;
+
+export interface Opening {
+  /** The plan that it was made for: a change ends it. */
+  readonly plan: Plan;
+  /** A month to show small beside the tile; null where the months are played instead. */
+  readonly besideMonth: number | null;
+}
+
+/** Plays the months; who asked for less motion sees the first and the last side by side. */
+export function showOpening(desk: Desk, player: Player, isStill: boolean): Opening {
+  desk.showMonth(isStill ? TO_MONTH : FROM_MONTH);
+  if (!isStill) player.play(TO_MONTH);
+  return { plan: desk.plan, besideMonth: isStill ? FROM_MONTH : null };
+}
