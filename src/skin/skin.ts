@@ -118,7 +118,7 @@ export class Skin implements Shares {
     for (let i = 0; i < open.length; i++) {
       const young = 1 / (1 + 0.08 * this.#age[i] * this.#age[i]);
       const rim = Math.min(1, 2 * open[i]) * young;
-      const crest = Math.min(1, Math.max(0, (this.relief[i * 4 + 3] - 145) / 90));
+      const crest = 0.65 * Math.min(1, Math.max(0, (this.relief[i * 4 + 3] - 140) / 115));
       this.surface[i * 4 + 2] = 255 * Math.max(rim, crest);
     }
   }

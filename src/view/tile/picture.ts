@@ -2,13 +2,12 @@
 import 'pixi.js/unsafe-eval';
 import 'pixi.js/mesh';
 import { BufferImageSource, Container, Geometry, Mesh, Shader, UniformGroup, WebGLRenderer } from 'pixi.js';
-import type { Frame } from '../../model/frame';
+import type { Frame, PolypSites } from '../../model/frame';
 import type { Plan } from '../../plan/plan';
 import { GRAIN_SIZE, makeGrain } from '../../skin/grain';
 import { paletteOf } from '../../skin/palette';
 import { lightFrom } from '../../skin/relief';
 import { Skin } from '../../skin/skin';
-import type { PolypSites } from '../../../workers/protocol';
 import type { Camera } from './camera';
 import { RELIEF_FRAGMENT, RELIEF_VERTEX } from './relief.frag';
 
@@ -180,7 +179,7 @@ export class Picture {
     Object.assign(this.#shader.resources, { uFirst, uSecond, uSurface, uRelief });
     const u = this.#uniforms.uniforms;
     u.uGridMm = new Float32Array([skin.columns * skin.cellMm, skin.rows * skin.cellMm]);
-    u.uWarpMm = Math.min(0.16, skin.cellMm * 0.4);
+    u.uWarpMm = Math.min(0.14, skin.cellMm * 0.24);
   }
 
   #showSites(sites: PolypSites | null): void {

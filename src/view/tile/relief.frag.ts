@@ -107,7 +107,10 @@ void main() {
       float chance = fract(dot(site, vec2(37.31, 91.73)));
       float r = 0.23 + 0.08 * chance;
       float u = dot(d, d) / (r * r);
-      float fall = exp(-u);
+      float fall = max(0.0, 1.0 - 0.125 * u); // near exp(-u), and cheaper
+      fall *= fall;
+      fall *= fall;
+      fall *= fall;
       float rise = u * fall * 2.7183;
       float lift = rise * rise;
       ring += lift;
@@ -121,15 +124,15 @@ void main() {
   float grown = (1.0 - 0.85 * pale) * smoothstep(0.15, 0.9, age + 0.0) * shown;
   vec2 bumps = slope * 0.06 * grown * mix(0.6, 1.0, live);
   float fade = clamp(0.5 / uPxMm / 2.5, 0.0, 1.0);
-  bumps += fine.xy * mix(0.05, 0.13, cover) * fade;
-  bumps += broad.zw * 0.045 * cover;
+  bumps += fine.xy * mix(0.05, 0.11, cover) * fade;
+  bumps += broad.zw * 0.03 * cover;
   vec2 ground = vec2(slopeOf(relief.r), slopeOf(relief.g));
 
   // Colour of what is there.
-  vec3 colour = tissue * (1.0 + 0.07 * broad.z + 0.07 * fine.z + 0.22 * odd * grown);
+  vec3 colour = tissue * (0.94 + 0.045 * broad.z + 0.07 * fine.z + 0.22 * odd * grown);
   colour = mix(colour, hue, clamp(disc * 0.42 + ring * 0.12, 0.0, 0.6) * grown);
   colour *= 1.0 - 0.55 * mouth * grown;
-  colour = mix(colour, mix(vec3(0.96, 0.94, 0.90), tissue, 0.28), pale * 0.85);
+  colour = mix(colour, mix(vec3(0.96, 0.94, 0.90), tissue, 0.3), pale * 0.8);
   float algae = smoothstep(2.0, 14.0, age) * clamp(0.45 + 0.4 * broad.w + 0.2 * fine.w, 0.0, 0.8);
   vec3 bone = mix(BONE, ALGAE, algae) * (1.0 - 0.35 * mouth * shown) * (1.0 + 0.05 * fine.z);
   colour = mix(bone, colour, live);
@@ -141,7 +144,9 @@ void main() {
   vec3 light = normalize(uLight);
   float lit = max(dot(normal, light), 0.0) / light.z;
   float open = clamp(0.72 + 0.28 * relief.a * 2.0, 0.0, 1.1);
-  colour *= (0.42 + 0.58 * lit * relief.b) * open;
+  float bright = (0.40 + 0.60 * lit * relief.b) * open;
+  // Light that went through living tissue keeps its colour: shade on it is deep, not grey.
+  colour *= mix(vec3(bright), bright * (0.82 + 0.25 * bright + 0.12 * colour), cover * live);
   vec3 halfway = normalize(light + vec3(0.0, 0.0, 1.0));
   float shine = max(dot(normal, halfway), 0.0);
   shine *= shine;
@@ -155,5 +160,7 @@ void main() {
   float edge = smoothstep(-0.8, 0.0, beyond) * (1.0 - cover);
   colour *= 1.0 - 0.25 * edge;
   float alpha = 1.0 - smoothstep(-0.5 * uPxMm, 0.5 * uPxMm, beyond);
-  oColour = vec4(clamp(colour, 0.0, 1.0), 1.0) * alpha;
+  vec3 glare = max(colour - 0.68, 0.0); // a shoulder: light varieties keep their texture
+  colour = min(colour, 0.68) + 0.32 * glare / (glare + 0.32);
+  oColour = vec4(colour, 1.0) * alpha;
 }`;

@@ -1,0 +1,108 @@
+/** The tile in words: one sentence of what the month shows, and a fuller text for who cannot see it. */
+import { outlineOf } from '../../plan/outline';
+import type { PairReading, Reading } from '../../measure/reading';
+import type { Piece, Plan } from '../../plan/plan';
+
+/** Outcomes shorter than this go unmentioned beside longer ones. */
+const LEAST_MM = 2;
+
+const DONE = {
+  fusedMm: 'have run together',
+  ridgeMm: 'have walled up',
+  lappedMm: 'lie one over the other',
+  deadMm: 'have died back',
+  undecidedMm: 'touch, not yet settled,',
+} as const;
+
+type OutcomeKey = keyof typeof DONE;
+const OUTCOME_KEYS = Object.keys(DONE) as OutcomeKey[];
+
+function nameOf(plan: Plan, id: string): string {
+  return plan.varieties.find((variety) => variety.id === id)?.name ?? id;
+}
+
+function listed(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
+}
+
+function longest(pair: PairReading): OutcomeKey {
+  return OUTCOME_KEYS.reduce((best, key) => (pair[key] > pair[best] ? key : best));
+}
+
+function pairWords(plan: Plan, pair: PairReading, key: OutcomeKey): string {
+  return `${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)} ${DONE[key]} along ${Math.round(pair[key])} mm`;
+}
+
+/** Varieties that build a wall on every settled seam they have. */
+function wallers(plan: Plan, pairs: readonly PairReading[]): string[] {
+  return plan.varieties
+    .filter(({ id }) => {
+      const own = pairs.filter((pair) => pair.a === id || pair.b === id);
+      return own.length > 1 && own.every((pair) => longest(pair) === 'ridgeMm');
+    })
+    .map((variety) => variety.name);
+}
+
+/** What the month shows, in one sentence, the longest seams first. */
+export function sentence(plan: Plan, reading: Reading): string {
+  if (plan.pieces.length === 0) return 'The tile is empty: set a piece to begin.';
+  const pairs = reading.pairs.filter((pair) => pair.lengthMm >= LEAST_MM);
+  if (pairs.length === 0) {
+    const grown =
+      reading.month === 0 ? 'The pieces are set' : `${Math.round(reading.coverMm2 / 100)} cm² are grown`;
+    return plan.pieces.length === 1
+      ? `${grown}; one piece has nothing to meet.`
+      : `${grown}; no two varieties touch yet.`;
+  }
+  const walling = wallers(plan, pairs);
+  const rest = pairs
+    .filter((pair) => !walling.includes(nameOf(plan, pair.a)) && !walling.includes(nameOf(plan, pair.b)))
+    .sort((one, other) => other.lengthMm - one.lengthMm)
+    .slice(0, walling.length > 0 ? 1 : 2)
+    .map((pair) => pairWords(plan, pair, longest(pair)));
+  if (walling.length > 0) rest.push(`${listed(walling)} ${walling.length > 1 ? 'are' : 'is'} walling up`);
+  return `${rest.join('; ')}.`;
+}
+
+/** The whole tile, a sentence a line: what it is, what the month shows, each pair, where each piece was set. */
+export function describe(plan: Plan, reading: Reading | null): string[] {
+  const { tile, pieces } = plan;
+  const shape = tile.shape === 'disc' ? 'round tile' : 'square tile';
+  const lines = [
+    `A ${shape} of ${tile.sizeMm} mm with ${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}.`,
+  ];
+  if (reading) {
+    lines.push(`Month ${reading.month}: ${sentence(plan, reading)}`);
+    for (const pair of reading.pairs) {
+      const parts = OUTCOME_KEYS.filter((key) => pair[key] >= 0.5).map(
+        (key) => `${key.slice(0, -2)} ${Math.round(pair[key])} mm`,
+      );
+      if (parts.length > 0)
+        lines.push(`${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)}: ${listed(parts)}.`);
+    }
+  }
+  for (const piece of pieces.slice(0, 12)) lines.push(`${pieceWords(plan, piece)}.`);
+  if (pieces.length > 12) lines.push(`And ${pieces.length - 12} more pieces.`);
+  return lines;
+}
+
+/** 'Piece p1 of Fern, disc of 12 mm, 4 mm left of and 10 mm above the middle'. */
+export function pieceWords(plan: Plan, piece: Piece): string {
+  const size = 'disc' in piece ? `disc of ${piece.disc.diameterMm} mm` : `${extent(piece)} mm`;
+  const [x, y] = piece.at;
+  const across = Math.abs(x) < 0.5 ? '' : `${Math.abs(x).toFixed(1)} mm ${x < 0 ? 'left of' : 'right of'}`;
+  const along = Math.abs(y) < 0.5 ? '' : `${Math.abs(y).toFixed(1)} mm ${y < 0 ? 'above' : 'below'}`;
+  const place =
+    across || along ? `${[across, along].filter(Boolean).join(' and ')} the middle` : 'in the middle';
+  return `Piece ${piece.id} of ${nameOf(plan, piece.variety)}, ${size}, ${place}`;
+}
+
+function extent(piece: Piece): string {
+  const outline = 'disc' in piece ? outlineOf(piece) : piece.outline;
+  const spans = [0, 1].map((axis) => {
+    const along = outline.map((corner) => corner[axis]);
+    return Math.max(...along) - Math.min(...along);
+  });
+  return spans.map((span) => span.toFixed(1)).join(' by ');
+}

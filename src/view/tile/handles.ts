@@ -1,0 +1,81 @@
+/** Handles of the chosen piece, in CSS pixels: one to turn it, four or more to resize it. */
+import { boxOf } from '../../units/polygon';
+import type { Piece, Xy } from '../../plan/plan';
+import { toPx } from './camera';
+import type { Camera, Size } from './camera';
+
+export interface Handle {
+  readonly kind: 'turn' | 'resize';
+  readonly px: Xy;
+  /** Resize: direction in the piece's own frame, -1, 0 or 1 along x and y. */
+  readonly along: Xy;
+}
+
+const TURN_ABOVE_PX = 26;
+const REACH_PX = 11;
+const TOUCH_REACH_PX = 20;
+
+/** Half width and half height in the piece's own frame, as far as it reaches from its middle. */
+export function halfExtent(piece: Piece): Xy {
+  if ('disc' in piece) return [piece.disc.diameterMm / 2, piece.disc.diameterMm / 2];
+  const box = boxOf(piece.outline);
+  return [Math.max(-box.minX, box.maxX), Math.max(-box.minY, box.maxY)];
+}
+
+/** From a piece's own frame to the tile. */
+function placed(piece: Piece, own: Xy): Xy {
+  const turn = (piece.turnDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  return [piece.at[0] + own[0] * cos - own[1] * sin, piece.at[1] + own[0] * sin + own[1] * cos];
+}
+
+/** From the tile to a piece's own frame. */
+export function ownPlace(piece: Piece, at: Xy): Xy {
+  const turn = (piece.turnDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const [dx, dy] = [at[0] - piece.at[0], at[1] - piece.at[1]];
+  return [dx * cos + dy * sin, dy * cos - dx * sin];
+}
+
+export function handlesOf(piece: Piece, camera: Camera, size: Size): Handle[] {
+  const [halfX, halfY] = halfExtent(piece);
+  const round = 'disc' in piece;
+  const directions: Xy[] = round
+    ? [
+        [1, 0],
+        [0, 1],
+        [-1, 0],
+      ]
+    : [
+        [1, 1],
+        [-1, 1],
+        [1, -1],
+        [-1, -1],
+        [1, 0],
+        [-1, 0],
+        [0, 1],
+        [0, -1],
+      ];
+  const handles: Handle[] = directions.map((along) => ({
+    kind: 'resize',
+    px: toPx(camera, size, placed(piece, [along[0] * halfX, along[1] * halfY])),
+    along,
+  }));
+  if (!round) {
+    const aboveMm = halfY + TURN_ABOVE_PX / camera.pxPerMm;
+    handles.push({ kind: 'turn', px: toPx(camera, size, placed(piece, [0, -aboveMm])), along: [0, -1] });
+  }
+  return handles;
+}
+
+/** The handle under a pointer; fingers are given more room. */
+export function handleAt(handles: readonly Handle[], px: Xy, touch: boolean): Handle | null {
+  const reach = touch ? TOUCH_REACH_PX : REACH_PX;
+  let best: Handle | null = null;
+  let least = reach;
+  for (const handle of handles) {
+    const off = Math.hypot(handle.px[0] - px[0], handle.px[1] - px[1]);
+    if (off < least) [best, least] = [handle, off];
+  }
+  return best;
+}

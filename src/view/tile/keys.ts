@@ -1,0 +1,181 @@
+/** What keys do while the tile has the focus; the list of keys in Help is printed from here. */
+import { duplicatePieces, movePieces, turnPieces } from '../../plan/edit';
+import type { Edit } from '../../plan/edit';
+import type { Xy } from '../../plan/plan';
+import type { Desk } from '../desk.svelte';
+import { pieceWords } from './describe';
+import type { Hold } from './hold.svelte';
+import { closeSketch, setStamp } from './set-down';
+
+export const TILE_KEYS: readonly { readonly keys: string; readonly words: string }[] = [
+  { keys: 'N, Shift+N', words: 'Chooses the next piece, or the one before.' },
+  {
+    keys: 'Arrow keys',
+    words: 'Nudge the chosen pieces by 0.5 mm, with Shift by 5 mm; else move the crosshair.',
+  },
+  { keys: '[ and ]', words: 'Turn the chosen pieces by 5 degrees, with Shift by 1 degree.' },
+  { keys: 'Ctrl+D', words: 'Duplicates the chosen pieces.' },
+  {
+    keys: 'Enter',
+    words: 'Sets a piece or an outline’s corner at the crosshair; on the first corner it closes the outline.',
+  },
+  { keys: '+, - and 0', words: 'Zoom in, zoom out, show the whole tile.' },
+];
+
+/** What is needed of a keyboard event. */
+export interface Key {
+  readonly key: string;
+  readonly shiftKey: boolean;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+  readonly altKey: boolean;
+}
+
+const NUDGE_MM = 0.5;
+const NUDGE_FAR_MM = 5;
+const TURN_DEG = 5;
+const TURN_FINE_DEG = 1;
+const DUPLICATE_GAP_MM = 3;
+const ZOOM = 1.25;
+const CLOSE_MM = 1;
+
+const ARROWS: Readonly<Record<string, Xy>> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, -1],
+  ArrowDown: [0, 1],
+};
+
+/** True if the key meant something here. */
+export function pressKey(key: Key, desk: Desk, hold: Hold): boolean {
+  if (key.altKey) return false;
+  if (key.ctrlKey || key.metaKey) return key.key.toLowerCase() === 'd' && duplicate(desk, hold);
+  const arrow = ARROWS[key.key];
+  if (arrow) return goBy(arrow, key.shiftKey ? NUDGE_FAR_MM : NUDGE_MM, desk, hold);
+  switch (key.key) {
+    case 'n':
+    case 'N':
+      return chooseNext(desk, hold, key.shiftKey ? -1 : 1);
+    case '[':
+    case '{':
+      return turn(desk, hold, key.key === '{' || key.shiftKey ? -TURN_FINE_DEG : -TURN_DEG);
+    case ']':
+    case '}':
+      return turn(desk, hold, key.key === '}' || key.shiftKey ? TURN_FINE_DEG : TURN_DEG);
+    case '+':
+    case '=':
+      hold.zoom(ZOOM);
+      return true;
+    case '-':
+      hold.zoom(1 / ZOOM);
+      return true;
+    case '0':
+      hold.fit();
+      return true;
+    case 'Enter':
+      return enter(desk, hold);
+    case 'Backspace':
+      return takeBackCorner(hold);
+    case 'Escape':
+      return hold.leave();
+    default:
+      return false;
+  }
+}
+
+/** An edit in one go, its refusal said and shown at the piece. */
+function act(desk: Desk, hold: Hold, edit: Edit): boolean {
+  const refusals = desk.do(edit);
+  const piece = desk.plan.pieces.find(({ id }) => id === desk.selection[0]);
+  hold.refused = refusals.length > 0 && piece ? { words: `${refusals[0].cure}.`, at: piece.at } : null;
+  if (hold.refused) hold.said = hold.refused.words;
+  else if (piece) hold.said = pieceWords(desk.plan, piece);
+  return true;
+}
+
+function goBy([x, y]: Xy, stepMm: number, desk: Desk, hold: Hold): boolean {
+  if (desk.tool === 'choose' && desk.selection.length > 0) {
+    return act(desk, hold, movePieces(desk.plan, desk.selection, x * stepMm, y * stepMm));
+  }
+  if (desk.tool !== 'set' && desk.tool !== 'outline') {
+    hold.pan(-x * 40, -y * 40);
+    return true;
+  }
+  const half = desk.shown.tile.sizeMm / 2;
+  const from = hold.cross ?? [0, 0];
+  const within = (mm: number): number => Math.min(half, Math.max(-half, mm));
+  hold.cross = [within(from[0] + x * stepMm), within(from[1] + y * stepMm)];
+  hold.ghostAt = hold.cross;
+  hold.said = `${hold.cross[0].toFixed(1)}, ${hold.cross[1].toFixed(1)} mm`;
+  return true;
+}
+
+function chooseNext(desk: Desk, hold: Hold, by: 1 | -1): boolean {
+  const { pieces } = desk.plan;
+  if (pieces.length === 0) return true;
+  const now = pieces.findIndex(({ id }) => id === desk.selection[0]);
+  const next = now < 0 ? (by > 0 ? 0 : pieces.length - 1) : (now + by + pieces.length) % pieces.length;
+  desk.select([pieces[next].id]);
+  hold.said = pieceWords(desk.plan, pieces[next]);
+  return true;
+}
+
+function turn(desk: Desk, hold: Hold, deg: number): boolean {
+  if (desk.selection.length === 0) return false;
+  return act(desk, hold, turnPieces(desk.plan, desk.selection, deg));
+}
+
+function duplicate(desk: Desk, hold: Hold): boolean {
+  const models = desk.plan.pieces.filter(({ id }) => desk.selection.includes(id));
+  if (models.length === 0) return true;
+  const before = new Set(desk.plan.pieces.map(({ id }) => id));
+  for (const [dx, dy] of places(desk, models.length)) {
+    const edit = duplicatePieces(desk.plan, desk.selection, dx, dy);
+    if (desk.do(edit).length > 0) continue;
+    desk.select(desk.plan.pieces.filter(({ id }) => !before.has(id)).map(({ id }) => id));
+    hold.said = edit.words;
+    return true;
+  }
+  hold.refused = {
+    words: 'There is no free place for a copy: move pieces or choose a larger tile.',
+    at: models[0].at,
+  };
+  hold.said = hold.refused.words;
+  return true;
+}
+
+/** Shifts to try for a copy, near ones first: right, below, left, above, then the slants. */
+function places(desk: Desk, many: number): Xy[] {
+  const size = desk.plan.tile.sizeMm;
+  const step = DUPLICATE_GAP_MM;
+  const shifts: Xy[] = [];
+  for (let far = step; far < size; far += step) {
+    shifts.push([far, 0], [0, far], [-far, 0], [0, -far]);
+    if (many < 20) shifts.push([far, far], [-far, far], [-far, -far], [far, -far]);
+  }
+  return shifts;
+}
+
+function enter(desk: Desk, hold: Hold): boolean {
+  if (desk.tool === 'set') {
+    hold.cross ??= [0, 0];
+    setStamp(desk, hold, hold.cross);
+    return true;
+  }
+  if (desk.tool !== 'outline') return false;
+  const at = hold.cross;
+  const [first] = hold.sketch;
+  const last = hold.sketch[hold.sketch.length - 1];
+  const near = (one: Xy | undefined, other: Xy): boolean =>
+    one !== undefined && Math.hypot(one[0] - other[0], one[1] - other[1]) < CLOSE_MM;
+  if (hold.sketch.length > 2 && (at === null || near(first, at) || near(last, at))) closeSketch(desk, hold);
+  else if (at !== null) hold.sketch = [...hold.sketch, at];
+  else hold.cross = [0, 0];
+  return true;
+}
+
+function takeBackCorner(hold: Hold): boolean {
+  if (hold.sketch.length === 0) return false;
+  hold.sketch = hold.sketch.slice(0, -1);
+  return true;
+}

@@ -1,0 +1,261 @@
+/**
+ * What a mouse, pen or fingers do on the tile. Positions come in CSS pixels of the canvas and leave in mm;
+ * no cell is known here. A drag is a draft on the desk until the pointer goes up.
+ */
+import { movePieces, resizePiece, turnPieces } from '../../plan/edit';
+import { pieceBox, outlineOf } from '../../plan/outline';
+import type { Piece, Plan, Xy } from '../../plan/plan';
+import { isInside, signedDistance } from '../../units/polygon';
+import type { Desk } from '../desk.svelte';
+import { snapToGap } from './gap';
+import { handleAt, handlesOf, ownPlace } from './handles';
+import type { Handle } from './handles';
+import type { Hold } from './hold.svelte';
+import { closeSketch, setStamp } from './set-down';
+
+/** What is needed of a pointer event. */
+export interface Touch {
+  readonly id: number;
+  readonly px: Xy;
+  readonly kind: string;
+  readonly button: number;
+  readonly shift: boolean;
+  readonly alt: boolean;
+}
+
+const CLICK_PX = 4;
+const CLOSE_PX = 12;
+const SNAP_PX = 14;
+const FREEHAND_PX = 3;
+const TURN_STEP_DEG = 15;
+
+type Doing =
+  | { kind: 'pan' }
+  | { kind: 'move'; ids: readonly string[] }
+  | { kind: 'handle'; piece: Piece; handle: Handle }
+  | { kind: 'sketch'; drawn: boolean }
+  | { kind: 'set' }
+  | { kind: 'ruler' };
+
+/** The topmost piece at a place; a finger may miss by a little. */
+export function pieceAt(plan: Plan, at: Xy, reachMm: number): Piece | null {
+  let near: Piece | null = null;
+  let least = reachMm;
+  for (const piece of plan.pieces.toReversed()) {
+    const box = pieceBox(piece);
+    if (at[0] < box.minX - reachMm || at[0] > box.maxX + reachMm) continue;
+    if (at[1] < box.minY - reachMm || at[1] > box.maxY + reachMm) continue;
+    const outline = outlineOf(piece);
+    if (isInside(outline, at)) return piece;
+    const off = signedDistance(outline, at);
+    if (off < least) [near, least] = [piece, off];
+  }
+  return near;
+}
+
+export class Pointer {
+  readonly #desk: Desk;
+  readonly #hold: Hold;
+  readonly #down = new Map<number, Xy>();
+  #doing: Doing | null = null;
+  #from: Xy = [0, 0];
+  #moved = false;
+
+  constructor(desk: Desk, hold: Hold) {
+    this.#desk = desk;
+    this.#hold = hold;
+  }
+
+  press(touch: Touch): void {
+    this.#down.set(touch.id, touch.px);
+    if (this.#down.size > 1) {
+      this.#giveUp();
+      return;
+    }
+    this.#from = touch.px;
+    this.#moved = false;
+    this.#hold.refused = null;
+    this.#doing = touch.button === 1 ? { kind: 'pan' } : this.#begin(touch);
+  }
+
+  move(touch: Touch): void {
+    const before = this.#down.get(touch.id);
+    if (before === undefined) {
+      this.#hover(touch);
+      return;
+    }
+    if (this.#down.size > 1) {
+      this.#pinch(touch, before);
+      return;
+    }
+    this.#down.set(touch.id, touch.px);
+    if (Math.hypot(touch.px[0] - this.#from[0], touch.px[1] - this.#from[1]) >= CLICK_PX) this.#moved = true;
+    if (this.#doing !== null && this.#moved) this.#drag(this.#doing, touch, before);
+  }
+
+  lift(touch: Touch): void {
+    const was = this.#down.delete(touch.id);
+    const doing = this.#doing;
+    this.#doing = null;
+    if (!was || doing === null) return;
+    if (doing.kind === 'move' || doing.kind === 'handle') {
+      this.#hold.gap = null;
+      this.#desk.commit();
+      if (!this.#moved && doing.kind === 'move') this.#choose(touch);
+    } else if (doing.kind === 'set') {
+      setStamp(this.#desk, this.#hold, this.#hold.mm(touch.px));
+      if (touch.kind !== 'mouse') this.#hold.ghostAt = null;
+    } else if (doing.kind === 'sketch') {
+      this.#endStroke(doing, touch.px);
+    } else if (doing.kind === 'pan' && !this.#moved && touch.button !== 1 && !touch.shift) {
+      this.#desk.select([]);
+    }
+  }
+
+  /** The system took the pointer away, or Escape was pressed: nothing is kept. */
+  cancel(): void {
+    this.#down.clear();
+    this.#giveUp();
+  }
+
+  leave(): void {
+    this.#hold.ghostAt = null;
+  }
+
+  /** Whether a piece lies under a pixel. */
+  isOn(px: Xy): boolean {
+    return pieceAt(this.#desk.plan, this.#hold.mm(px), 0) !== null;
+  }
+
+  get busy(): boolean {
+    return this.#doing !== null;
+  }
+
+  #begin(touch: Touch): Doing {
+    const { tool } = this.#desk;
+    const at = this.#hold.mm(touch.px);
+    if (tool === 'set') {
+      this.#hold.ghostAt = at;
+      return { kind: 'set' };
+    }
+    if (tool === 'outline') return { kind: 'sketch', drawn: false };
+    if (tool === 'ruler') {
+      this.#hold.ruler = { from: at, to: at };
+      return { kind: 'ruler' };
+    }
+    return this.#grasp(touch, at);
+  }
+
+  #grasp(touch: Touch, at: Xy): Doing {
+    const { plan, selection } = this.#desk;
+    const finger = touch.kind === 'touch';
+    const chosen =
+      selection.length === 1 ? plan.pieces.find((piece) => piece.id === selection[0]) : undefined;
+    const handle =
+      chosen && handleAt(handlesOf(chosen, this.#hold.camera, this.#hold.size), touch.px, finger);
+    if (chosen && handle) return { kind: 'handle', piece: chosen, handle };
+    const piece = pieceAt(plan, at, (finger ? 12 : 3) / this.#hold.camera.pxPerMm);
+    if (piece === null) return { kind: 'pan' };
+    if (touch.shift && selection.includes(piece.id)) {
+      this.#desk.select(selection.filter((id) => id !== piece.id));
+      return { kind: 'pan' };
+    }
+    if (!selection.includes(piece.id)) this.#desk.select(touch.shift ? [...selection, piece.id] : [piece.id]);
+    return { kind: 'move', ids: this.#desk.selection };
+  }
+
+  /** A press and lift on a piece, without a move, chooses it alone. */
+  #choose(touch: Touch): void {
+    const piece = pieceAt(this.#desk.plan, this.#hold.mm(touch.px), 0);
+    if (piece === null || touch.shift) return;
+    this.#desk.select([piece.id]);
+  }
+
+  #hover(touch: Touch): void {
+    if (touch.kind === 'touch') return;
+    this.#hold.ghostAt = this.#desk.tool === 'set' ? this.#hold.mm(touch.px) : null;
+  }
+
+  #drag(doing: Doing, touch: Touch, before: Xy): void {
+    const hold = this.#hold;
+    const at = hold.mm(touch.px);
+    if (doing.kind === 'pan') hold.pan(touch.px[0] - before[0], touch.px[1] - before[1]);
+    else if (doing.kind === 'set') hold.ghostAt = at;
+    else if (doing.kind === 'ruler') hold.ruler = { from: hold.mm(this.#from), to: at };
+    else if (doing.kind === 'sketch') this.#stroke(doing, touch.px);
+    else if (doing.kind === 'move') this.#slide(doing.ids, at, touch.alt);
+    else this.#handle(doing, at, touch.shift);
+  }
+
+  #slide(ids: readonly string[], at: Xy, free: boolean): void {
+    const [desk, hold] = [this.#desk, this.#hold];
+    const from = hold.mm(this.#from);
+    const [dx, dy] = [at[0] - from[0], at[1] - from[1]];
+    if (desk.snapGapMm === null || free) {
+      hold.gap = null;
+      desk.try(movePieces(desk.plan, ids, dx, dy));
+      return;
+    }
+    const snapped = snapToGap(desk.plan, ids, dx, dy, desk.snapGapMm, SNAP_PX / hold.camera.pxPerMm);
+    hold.gap = snapped.line;
+    desk.try(movePieces(desk.plan, ids, snapped.dxMm, snapped.dyMm));
+  }
+
+  #handle({ piece, handle }: { piece: Piece; handle: Handle }, at: Xy, inSteps: boolean): void {
+    const [desk, hold] = [this.#desk, this.#hold];
+    const from = hold.mm(this.#from);
+    if (handle.kind === 'turn') {
+      const angle = (place: Xy): number => Math.atan2(place[1] - piece.at[1], place[0] - piece.at[0]);
+      let turn = ((angle(at) - angle(from)) * 180) / Math.PI;
+      if (inSteps) turn = Math.round((piece.turnDeg + turn) / TURN_STEP_DEG) * TURN_STEP_DEG - piece.turnDeg;
+      desk.try(turnPieces(desk.plan, [piece.id], turn));
+      return;
+    }
+    const [now, then] = [ownPlace(piece, at), ownPlace(piece, from)];
+    const factor = (axis: 0 | 1): number =>
+      handle.along[axis] === 0 || then[axis] === 0 ? 1 : Math.max(0.05, now[axis] / then[axis]);
+    let [fx, fy] = [factor(0), factor(1)];
+    if ('disc' in piece) fx = fy = fx * fy;
+    else if (inSteps && handle.along[0] !== 0 && handle.along[1] !== 0) fx = fy = (fx + fy) / 2;
+    desk.try(resizePiece(desk.plan, piece.id, fx, fy));
+  }
+
+  /** Drawing freely: a corner every few pixels. */
+  #stroke(doing: { drawn: boolean }, px: Xy): void {
+    const { sketch } = this.#hold;
+    if (!doing.drawn && sketch.length === 0) this.#hold.sketch = [this.#hold.mm(this.#from)];
+    doing.drawn = true;
+    const last = this.#hold.px(this.#hold.sketch[this.#hold.sketch.length - 1]);
+    if (Math.hypot(px[0] - last[0], px[1] - last[1]) < FREEHAND_PX) return;
+    this.#hold.sketch = [...this.#hold.sketch, this.#hold.mm(px)];
+  }
+
+  /** A click adds a corner; on the first corner it closes the outline, and so does a stroke that comes back to it. */
+  #endStroke({ drawn }: { drawn: boolean }, px: Xy): void {
+    const { sketch } = this.#hold;
+    const first = sketch.length > 0 ? this.#hold.px(sketch[0]) : px;
+    const home = sketch.length > 2 && Math.hypot(px[0] - first[0], px[1] - first[1]) < CLOSE_PX;
+    if (home) closeSketch(this.#desk, this.#hold);
+    else if (!drawn) this.#hold.sketch = [...sketch, this.#hold.mm(px)];
+  }
+
+  #pinch(touch: Touch, before: Xy): void {
+    const other = [...this.#down].find(([id]) => id !== touch.id)?.[1];
+    this.#down.set(touch.id, touch.px);
+    if (!other) return;
+    const was = Math.hypot(before[0] - other[0], before[1] - other[1]);
+    const is = Math.hypot(touch.px[0] - other[0], touch.px[1] - other[1]);
+    this.#hold.pan((touch.px[0] - before[0]) / 2, (touch.px[1] - before[1]) / 2);
+    if (was > 0) {
+      const middle: Xy = [(touch.px[0] + other[0]) / 2, (touch.px[1] + other[1]) / 2];
+      this.#hold.zoom(is / was, middle);
+    }
+  }
+
+  #giveUp(): void {
+    this.#doing = null;
+    this.#hold.gap = null;
+    this.#hold.ghostAt = null;
+    this.#desk.drop();
+  }
+}

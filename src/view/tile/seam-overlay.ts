@@ -1,0 +1,141 @@
+/**
+ * A traced seam as SVG path data in CSS pixels, told by shape as well as by colour: fused two lines, ridge teeth,
+ * lapped ticks on the covered side, dead dots, undecided dashes (dots and dashes are made by the stroke).
+ */
+import type { Xy } from '../../plan/plan';
+import type { SeamLine, SeamOutcome } from './seam-trace';
+
+export interface SeamPath {
+  readonly outcome: SeamOutcome;
+  readonly d: string;
+}
+
+export const OUTCOME_WORDS: Readonly<Record<SeamOutcome, string>> = {
+  fused: 'ran together',
+  ridge: 'walled up',
+  lapped: 'lapped',
+  dead: 'bare line',
+  undecided: 'touching',
+};
+
+const TOOTH_PX = 8;
+const TOOTH_HEIGHT_PX = 3.5;
+const TICK_PX = 8;
+const TICK_LENGTH_PX = 6;
+const TWIN_PX = 2.2;
+const STEP_PX = 2;
+
+interface Spot {
+  readonly at: Xy;
+  /** Unit normal, to the right of the line as it runs. */
+  readonly right: Xy;
+}
+
+export function seamPaths(lines: readonly SeamLine[], toPx: (mm: Xy) => Xy): SeamPath[] {
+  return lines
+    .map((line) => ({ outcome: line.outcome, d: shapeOf(line, line.points.map(toPx)) }))
+    .filter(({ d }) => d !== '');
+}
+
+function shapeOf(line: SeamLine, px: readonly Xy[]): string {
+  if (line.outcome === 'ridge') {
+    const spots = spaced(px, TOOTH_PX / 2);
+    return drawn(
+      spots.map(({ at, right }, k) => offset(at, right, k % 2 === 0 ? -TOOTH_HEIGHT_PX : TOOTH_HEIGHT_PX)),
+    );
+  }
+  const spots = spaced(px, STEP_PX);
+  const along = drawn(spots.map(({ at }) => at));
+  if (line.outcome === 'fused') {
+    return [-TWIN_PX, TWIN_PX]
+      .map((by) => drawn(spots.map(({ at, right }) => offset(at, right, by))))
+      .join('');
+  }
+  if (line.outcome !== 'lapped') return along;
+  const ticks = spaced(px, TICK_PX).map(({ at, right }) =>
+    drawn([at, offset(at, right, line.covered * TICK_LENGTH_PX)]),
+  );
+  return along + ticks.join('');
+}
+
+function offset([x, y]: Xy, [nx, ny]: Xy, by: number): Xy {
+  return [x + nx * by, y + ny * by];
+}
+
+function drawn(points: readonly Xy[]): string {
+  if (points.length < 2) return '';
+  return `M${points.map(([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
+}
+
+/** Places at even steps along a line, its two ends among them. */
+function spaced(px: readonly Xy[], stepPx: number): Spot[] {
+  const spots: Spot[] = [];
+  let due = 0;
+  let right: Xy = [0, 1];
+  for (let k = 1; k < px.length; k++) {
+    const [from, to] = [px[k - 1], px[k]];
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (length === 0) continue;
+    const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+    right = [-uy, ux];
+    for (; due <= length; due += stepPx) spots.push({ at: [from[0] + ux * due, from[1] + uy * due], right });
+    due -= length;
+  }
+  if (px.length > 1) spots.push({ at: px[px.length - 1], right });
+  return spots;
+}
+
+export interface SeamWord {
+  readonly words: string;
+  readonly outcome: SeamOutcome;
+  /** Middle of the pill. */
+  readonly px: Xy;
+  readonly widthPx: number;
+}
+
+const LEAST_NAMED_PX = 40;
+const MOST_WORDS = 4;
+const CHARACTER_PX = 6.4;
+const PILL_PADDING_PX = 18;
+const PILL_HEIGHT_PX = 22;
+
+/** Names beside the longest stretches, apart from each other and on the canvas. */
+export function seamWords(
+  lines: readonly SeamLine[],
+  toPx: (mm: Xy) => Xy,
+  width: number,
+  height: number,
+): SeamWord[] {
+  const words: SeamWord[] = [];
+  for (const line of [...lines].sort((a, b) => b.lengthMm - a.lengthMm)) {
+    if (words.length === MOST_WORDS) break;
+    if (words.filter(({ outcome }) => outcome === line.outcome).length > 1) continue;
+    const spots = spaced(line.points.map(toPx), 4).filter(
+      ({ at }) => at[0] > 0 && at[0] < width && at[1] > 0 && at[1] < height,
+    );
+    if (spots.length * 4 < LEAST_NAMED_PX) continue;
+    const word = wordAt(line.outcome, spots[Math.floor(spots.length / 2)], width, height);
+    if (words.every((other) => isClear(other, word))) words.push(word);
+  }
+  return words;
+}
+
+function wordAt(outcome: SeamOutcome, { at, right }: Spot, width: number, height: number): SeamWord {
+  const widthPx = OUTCOME_WORDS[outcome].length * CHARACTER_PX + PILL_PADDING_PX;
+  const clear = 12 + Math.abs(right[0]) * (widthPx / 2) + Math.abs(right[1]) * (PILL_HEIGHT_PX / 2);
+  const side = right[0] < -0.2 || (Math.abs(right[0]) <= 0.2 && right[1] > 0) ? -1 : 1;
+  const [x, y] = offset(at, right, side * clear);
+  const [left, top] = [widthPx / 2 + 4, PILL_HEIGHT_PX / 2 + 4];
+  return {
+    words: OUTCOME_WORDS[outcome],
+    outcome,
+    px: [Math.min(width - left, Math.max(left, x)), Math.min(height - top, Math.max(top, y))],
+    widthPx,
+  };
+}
+
+function isClear(one: SeamWord, other: SeamWord): boolean {
+  const apartX = Math.abs(one.px[0] - other.px[0]) - (one.widthPx + other.widthPx) / 2;
+  const apartY = Math.abs(one.px[1] - other.px[1]) - PILL_HEIGHT_PX;
+  return apartX > 6 || apartY > 6;
+}
