@@ -34,7 +34,8 @@ const SQRT12 = Math.sqrt(12);
 export function createPolyps(layout: Layout, keys: Keys): Polyps {
   const { polypMm, polypJitter, roughness } = layout.rates;
   const halfTileMm = ((Math.max(layout.columns, layout.rows) - 2) * layout.cellMm) / 2;
-  const half = Math.ceil(halfTileMm / polypMm) + 1;
+  // two boxes of margin: none at the lattice's edge ever holds a cell, so no neighbour wraps to the next row
+  const half = Math.ceil(halfTileMm / polypMm) + 2;
   const columns = 2 * half;
   const count = columns * columns;
   const xMm = new Float64Array(count);
