@@ -25,6 +25,7 @@ export interface BenchTile {
   /** Rim rates of varieties 'a', 'b', ... in mm/month. */
   readonly rims: readonly number[];
   readonly aggression?: readonly number[];
+  /** Named p1, p2, ... in the plan. */
   readonly pieces: readonly Piece[];
   /** Of varieties 'a' and 'b'. */
   readonly pair?: Omit<Pair, 'a' | 'b'>;
@@ -44,7 +45,7 @@ export function benchPlan(tile: BenchTile): Plan {
       aggression: tile.aggression?.[k] ?? 0,
     })),
     pairs: tile.rims.length > 1 ? [{ a: 'a', b: 'b', acceptance: 0, ...tile.pair }] : [],
-    pieces: tile.pieces,
+    pieces: tile.pieces.map((piece, k) => ({ ...piece, id: `p${k + 1}` })),
     steps: [],
     months: tile.months,
     settings: { ...QUIET, ...tile.settings },
@@ -52,7 +53,7 @@ export function benchPlan(tile: BenchTile): Plan {
 }
 
 export function disc(variety: string, at: Xy, diameterMm: number): Piece {
-  return { id: `disc-${variety}`, variety, at, turnDeg: 0, disc: { diameterMm } };
+  return { id: 'disc', variety, at, turnDeg: 0, disc: { diameterMm } };
 }
 
 /** A rectangle from corner to corner. */
@@ -63,7 +64,7 @@ export function block(variety: string, [x0, y0]: Xy, [x1, y1]: Xy): Piece {
     [x1, y1],
     [x0, y1],
   ];
-  return { id: `block-${variety}`, variety, at: [0, 0], turnDeg: 0, outline };
+  return { id: 'block', variety, at: [0, 0], turnDeg: 0, outline };
 }
 
 /** Two halves of a square tile, set touching along x = 0. */
@@ -88,7 +89,7 @@ export function seedWords(n: number): string[] {
 }
 
 /** Place of a cell, mm from the tile's centre. */
-export function placeOf(layout: Layout, cell: number): Xy {
+function placeOf(layout: Layout, cell: number): Xy {
   const { columns, rows, cellMm } = layout;
   return [
     ((cell % columns) - (columns - 1) / 2) * cellMm,

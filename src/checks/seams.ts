@@ -46,7 +46,7 @@ const MOSAIC: readonly Piece[] = Array.from({ length: 16 }, (_, k) => {
   const row = Math.floor(k / 4);
   const x = (column - 2) * 6 + 0.5;
   const y = (row - 2) * 6 + 0.5;
-  return { ...block((column + row) % 2 === 0 ? 'a' : 'b', [x, y], [x + 5, y + 5]), id: `cut-${k}` };
+  return block((column + row) % 2 === 0 ? 'a' : 'b', [x, y], [x + 5, y + 5]);
 });
 
 const GEOMETRIES: readonly { readonly name: string; readonly tile: BenchTile }[] = [

@@ -3,6 +3,7 @@
  * Definition: the seam is the border between origins whose pieces are of unlike variety (bare cells keep their origin,
  * so a dead seam keeps its length); its length is that of boundary.ts. A pair of cells counts only beside a contact:
  * a row of the seam table for the same two varieties that has touched by now. Pieces of one variety make no seam.
+ * Tissue that comes to lie against bare skeleton makes no contact either.
  * Each mm is booked to the row of its contact cell (halves where both ends have one), and a row to its fate.
  * Source: Cauchy-Crofton, see boundary.ts, with its bias. Besides, up to one cell goes missing where three
  * varieties meet, for a cell there has one row and up to three neighbours.

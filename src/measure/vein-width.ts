@@ -15,7 +15,7 @@ import { blankGrid, eachUnlikePair } from './boundary';
 import { cellsOf, type Census, varietiesIn } from './census';
 
 /** Tissue area of all colonies of two varieties and more, mm2. */
-export function fusedTissueMm2(census: Census): number {
+function fusedTissueMm2(census: Census): number {
   let cells = 0;
   for (let colony = 1; colony < census.colonies; colony++)
     if (varietiesIn(census, colony) > 1) cells += cellsOf(census, colony);
@@ -23,7 +23,7 @@ export function fusedTissueMm2(census: Census): number {
 }
 
 /** Length of colour border inside colonies, mm. */
-export function veinMm(state: State, keyOfRow: Uint8Array): number {
+function veinMm(state: State, keyOfRow: Uint8Array): number {
   const { layout, origin, colony, variety, row, seam } = state;
   const varietyOf = layout.pieces.variety;
   const grid = blankGrid(layout.columns, layout.rows, layout.cellMm);

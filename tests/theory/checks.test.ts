@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Check } from '../../src/checks/check';
 import { FRONT_CHECKS } from '../../src/checks/fronts';
+import { MEETING_CHECKS } from '../../src/checks/meetings';
 import { RANGE_EXPANSION_CHECKS } from '../../src/checks/range-expansion';
 import { SEAM_CHECKS } from '../../src/checks/seams';
 
 const ROOMS: readonly (readonly [string, readonly Check[]])[] = [
   ['rims', FRONT_CHECKS],
+  ['meeting rims', MEETING_CHECKS],
   ['seams', SEAM_CHECKS],
   ['colours in a colony', RANGE_EXPANSION_CHECKS],
 ];
