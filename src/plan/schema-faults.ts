@@ -38,25 +38,24 @@ function formMeant(input: unknown, path: readonly Key[]): v.GenericSchema | null
 function refusal(root: unknown, path: readonly Key[], fault: Issue): Refusal {
   const where = placeOf(root, path);
   const last = String(path[path.length - 1] ?? '');
-  if (fault.expected === 'never') return notKnown(where, last);
+  if (fault.expected === 'never') return notKnown(where, last, fault.input);
   const allowed = allowedBy(fault, last);
   const found = shown(fault.input);
   const cure = fault.input === undefined ? `Add ${where}: ${allowed}` : `Change ${where} to ${allowed}`;
   return { where, found, allowed, cure };
 }
 
-function notKnown(where: string, name: string): Refusal {
+function notKnown(where: string, name: string, input: unknown): Refusal {
   const cure = `Remove ${where}`;
   // A disc is only unknown beside an outline, see formMeant.
   if (name === 'disc') {
     return { where, found: 'a disc beside an outline', allowed: 'an outline or a disc, not both', cure };
   }
-  return {
-    where,
-    found: `"${shortened(name)}", which this place does not know`,
-    allowed: 'nothing here',
-    cure,
-  };
+  const isItem = /^\d+$/u.test(name);
+  const found = isItem
+    ? `${shown(input)}, one too many`
+    : `"${shortened(name)}", which this place does not know`;
+  return { where, found, allowed: 'nothing here', cure };
 }
 
 /** 'pieces[2] (p3).at[0]' */
@@ -125,7 +124,9 @@ function allowedBy(fault: Issue, last: string): string {
   switch (fault.type) {
     case 'strict_object':
       // Either a key is missing, and its name is what was expected, or this is no object at all.
-      return fault.expected === 'Object' ? 'an object' : (WANTED[last] ?? 'a number');
+      return fault.expected === 'Object' && fault.input !== undefined
+        ? 'an object'
+        : (WANTED[last] ?? 'a number');
     case 'union':
       return WANTED[last] ?? `a piece with an outline: ${EITHER_FORM}`;
     case 'picklist':

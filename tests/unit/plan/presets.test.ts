@@ -1,0 +1,19 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { openPlan, planText } from '../../../src/plan/file';
+import { PRESETS } from '../../../src/plan/presets';
+
+describe('presets', () => {
+  it('offers every file of the folder, each under its own name', () => {
+    const files = readdirSync('presets').map((file) => file.replace(/\.json$/u, ''));
+    expect(PRESETS.map(({ key }) => key).sort()).toEqual(files.sort());
+    expect(new Set(PRESETS.map(({ plan }) => plan.name)).size).toBe(PRESETS.length);
+  });
+
+  it.each(PRESETS)('$key opens, is saved as it stands, and says that it is invented', ({ key, plan }) => {
+    const text = readFileSync(`presets/${key}.json`, 'utf8');
+    expect(openPlan(text)).toEqual({ plan });
+    expect(planText(plan)).toBe(text);
+    expect(plan.note).toContain('The farm and its varieties are invented');
+  });
+});
