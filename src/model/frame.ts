@@ -32,37 +32,42 @@ export interface PolypSites {
   readonly offset: Uint8Array;
 }
 
-/** Months that a freshly set piece has grown before; the crust of a cut piece is full-grown. */
-const SET_MONTHS = 12;
-/** Half width of a ridge, mm, and how far lapping tissue stands above what it covers: for the picture only. */
+/**
+ * For the picture only, all judgement: a cut piece comes with some crust and tissue of some age; a ridge's half width;
+ * how far lapping tissue stands above what it covers; the thin edge that a rim starts with.
+ */
+const SET_CRUST_MM = 0.9;
+const SET_HALF_MONTHS = 12;
 const RIDGE_HALF_WIDTH_MM = 0.9;
 const LAP_STEP_MM = 0.9;
+const RIM_MM = 0.2;
 
 export function frameOf(state: State, month: number): Frame {
-  const { layout, variety, row, seam } = state;
+  const { layout, variety, row, seam, arrival, flags } = state;
   const { columns, rows, cellMm } = layout;
   const cells = columns * rows;
   const age = new Uint8Array(cells).fill(255);
   const height = new Uint16Array(cells);
   const seamState = new Uint8Array(cells);
   const thickness = thicknessByHalfMonth();
+  const oldCrust = thickness[SET_HALF_MONTHS + 4];
   for (let i = 0; i < cells; i++) {
     if (variety[i] === 0) continue;
-    const halfMonths = ageHalfMonths(state, i);
-    age[i] = halfMonths;
-    height[i] = crust(thickness, state, i, halfMonths);
+    const halfMonths = Math.min(254, (2 * Math.max(0, state.day - arrival[i])) / DAYS_PER_MONTH);
+    const k = Math.floor(halfMonths);
+    // between half months the crust goes on rising: a step would show as a terrace
+    const grown = thickness[k] + (halfMonths - k) * (thickness[k + 1] - thickness[k]);
+    const lapped = (flags[i] & FLAG.lapped) !== 0;
+    const set = (flags[i] & FLAG.set) !== 0;
+    age[i] = set && !lapped ? Math.max(k, SET_HALF_MONTHS) : k;
+    height[i] = Math.round(
+      lapped ? oldCrust + 100 * LAP_STEP_MM : Math.max(100 * RIM_MM + grown, set ? 100 * SET_CRUST_MM : 0),
+    );
     const r = row[i];
     if (r !== 0 && seam.touched[r] <= state.day) seamState[i] = seam.fate[r] | (covers(state, r) ? 8 : 0);
   }
   raiseRidges(state, height);
   return { month, columns, rows, cellMm, label: variety.slice(), seam: seamState, age, height };
-}
-
-function ageHalfMonths(state: State, i: number): number {
-  const before = (state.flags[i] & (FLAG.set | FLAG.lapped)) === FLAG.set ? SET_MONTHS : 0;
-  const days = Math.max(0, state.day - state.arrival[i]);
-  const months = before > 0 ? before + state.day / DAYS_PER_MONTH : days / DAYS_PER_MONTH;
-  return Math.min(254, Math.floor(months * 2));
 }
 
 /** Thickness in 0.01 mm of tissue of each age in half months: judgement, for the picture only. */
@@ -72,19 +77,6 @@ function thicknessByHalfMonth(): Float64Array {
     { length: 256 },
     (_, k) => most * (1 - expMinus(k / 2 / DEFAULTS.thickeningMonths.value)),
   );
-}
-
-function crust(thickness: Float64Array, state: State, i: number, halfMonths: number): number {
-  // between half months the crust goes on rising: the step would show as a terrace
-  const exact =
-    (state.flags[i] & (FLAG.set | FLAG.lapped)) === FLAG.set
-      ? halfMonths
-      : Math.min(254, (2 * Math.max(0, state.day - state.arrival[i])) / DAYS_PER_MONTH);
-  const k = Math.floor(exact);
-  const base = thickness[k] + (exact - k) * (thickness[k + 1] - thickness[k]);
-  // a rim starts as a thin edge, not from nothing
-  const lapped = (state.flags[i] & FLAG.lapped) !== 0 ? 100 * (LAP_STEP_MM + 1.2) : 0;
-  return Math.round(20 + Math.max(base, lapped));
 }
 
 function covers(state: State, r: number): boolean {
