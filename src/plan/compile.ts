@@ -131,7 +131,7 @@ function ratesOf(plan: Plan): Rates {
   };
 }
 
-export function mingleOf(pair: Pair | undefined): Mingle {
+function mingleOf(pair: Pair | undefined): Mingle {
   const mingle = pair?.mingle ?? 'veins';
   return typeof mingle === 'string' ? MINGLE_DEFAULTS[mingle] : mingle;
 }
@@ -140,7 +140,7 @@ export function mingleOf(pair: Pair | undefined): Mingle {
  * Interleave I (mm per sqrt(mm)) to the sideways step of a birth, in polyps: fitted on the prototype to
  * variance / advance = p (0.08 + 0.22 z + 0.62 z z); 0.08 is the floor that the polyp lattice itself brings.
  */
-export function scatterOf(interleave: number, polypMm: number): number {
+function scatterOf(interleave: number, polypMm: number): number {
   const w = (interleave * interleave) / polypMm;
   return w > 0.08 ? (Math.sqrt(0.0484 + 2.48 * (w - 0.08)) - 0.22) / 1.24 : 0;
 }
