@@ -8,7 +8,7 @@
  * reaches it; only the spread between tiles differs.
  */
 import { forNeighbours, queueFrom } from './contact';
-import { polypOf } from './front';
+import { polypOf, toSite } from './front';
 import { pairIndex } from './layout';
 import { exposeToLap } from './lap';
 import { draw } from './noise';
@@ -51,53 +51,56 @@ function settle(state: State, r: number, nucleus: number, day: number): void {
   });
 }
 
-/** New nuclei on contacts still open at day `now`, by polyp side and piece across. */
+/** Open contact of one polyp's cells with one piece across: how many cells, and the row nearest to the polyp's site. */
+interface OpenSide {
+  cells: number;
+  row: number;
+  toSiteMm2: number;
+}
+
+/** New nuclei on contacts still open at day `now`, by polyp side and piece across, in order of the two. */
 export function nucleate(state: State, now: number): void {
-  const { seam, layout, keys, polyps, variety } = state;
+  const { seam, layout, keys, polyps } = state;
   const { rates } = layout;
-  state.open = state.open.filter((r) => seam.cell[r] >= 0 && seam.fate[r] === FATE.undecided);
-  const ripe = state.open.filter(
-    (r) =>
-      seam.touched[r] + rates.verdictDelayDays <= now &&
-      variety[seam.cell[r]] !== BARE &&
-      variety[seam.partner[r]] !== BARE,
-  );
-  if (ripe.length === 0) return;
-  const side = new Map(ripe.map((r) => [r, polypOf(state, seam.cell[r]) * 65536 + seam.other[r]]));
-  const sideOf = (r: number): number => side.get(r) ?? 0;
-  ripe.sort((a, b) => sideOf(a) - sideOf(b) || seam.cell[a] - seam.cell[b]);
-  for (let from = 0; from < ripe.length;) {
-    let to = from + 1;
-    while (to < ripe.length && sideOf(ripe[to]) === sideOf(ripe[from])) to++;
-    const rows = ripe.slice(from, to);
-    const lengthMm = LENGTH_PER_CELL * layout.cellMm * rows.length;
-    const p = polypOf(state, seam.cell[rows[0]]);
-    const chance = (rates.nucleiPerMmDay * lengthMm) / 2;
-    if (draw(keys.nucleate, polyps.site[p], state.day * 65536 + seam.other[rows[0]]) < chance) {
-      const r = nearestTo(state, rows, p);
-      // an earlier nucleus of this very day may have settled it
-      if (seam.fate[r] === FATE.undecided) settle(state, r, judge(state, r, now), now);
-    }
-    from = to;
+  const sides = openSides(state, now);
+  for (const side of Float64Array.from(sides.keys()).sort()) {
+    const open = sides.get(side);
+    if (open === undefined) continue;
+    const p = Math.floor(side / 65536);
+    const chance = (rates.nucleiPerMmDay * LENGTH_PER_CELL * layout.cellMm * open.cells) / 2;
+    if (draw(keys.nucleate, polyps.site[p], state.day * 65536 + (side % 65536)) >= chance) continue;
+    // another side of the contact may have had its verdict this very day
+    if (seam.fate[open.row] === FATE.undecided) settle(state, open.row, judge(state, open.row, now), now);
   }
 }
 
-/** The row whose contact lies nearest to the polyp's site; ties to the least cell. */
-function nearestTo(state: State, rows: readonly number[], p: number): number {
-  const { seam, layout, polyps } = state;
-  const { columns, cellMm } = layout;
-  let nearest = rows[0];
-  let least = Infinity;
-  for (const r of rows) {
-    const dx = ((seam.cell[r] % columns) - (columns - 1) / 2) * cellMm - polyps.xMm[p];
-    const dy = (Math.floor(seam.cell[r] / columns) - (layout.rows - 1) / 2) * cellMm - polyps.yMm[p];
-    const d = dx * dx + dy * dy;
-    if (d < least) {
-      least = d;
-      nearest = r;
+/** By polyp * 65536 + piece across; rows that are decided or gone leave the list of open rows. */
+function openSides(state: State, now: number): Map<number, OpenSide> {
+  const { seam, layout, open, variety } = state;
+  const sides = new Map<number, OpenSide>();
+  let kept = 0;
+  for (const r of open) {
+    const cell = seam.cell[r];
+    if (cell < 0 || seam.fate[r] !== FATE.undecided) continue;
+    open[kept++] = r;
+    if (seam.touched[r] + layout.rates.verdictDelayDays > now) continue;
+    if (variety[cell] === BARE || variety[seam.partner[r]] === BARE) continue;
+    const p = polypOf(state, cell);
+    const side = p * 65536 + seam.other[r];
+    const toSiteMm2 = toSite(state, cell, p);
+    const known = sides.get(side);
+    if (known === undefined) {
+      sides.set(side, { cells: 1, row: r, toSiteMm2 });
+      continue;
+    }
+    known.cells++;
+    if (toSiteMm2 < known.toSiteMm2 || (toSiteMm2 === known.toSiteMm2 && cell < seam.cell[known.row])) {
+      known.row = r;
+      known.toSiteMm2 = toSiteMm2;
     }
   }
-  return nearest;
+  open.length = kept;
+  return sides;
 }
 
 /**

@@ -43,6 +43,14 @@ export function polypOf(state: State, cell: number): number {
   return p;
 }
 
+/** Squared distance of a cell's centre to a polyp's site, mm2. */
+export function toSite(state: State, cell: number, p: number): number {
+  const { columns, rows, cellMm } = state.layout;
+  const dx = ((cell % columns) - (columns - 1) / 2) * cellMm - state.polyps.xMm[p];
+  const dy = (Math.floor(cell / columns) - (rows - 1) / 2) * cellMm - state.polyps.yMm[p];
+  return dx * dx + dy * dy;
+}
+
 /**
  * Noise makes rims faster, for the front takes the quick paths: about sigma^(4/3) (Krug & Meakin 1990,
  * J. Phys. A 23: L987, weak-disorder scaling). The factor divides the gain out; measured on the prototype after

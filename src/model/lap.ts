@@ -16,14 +16,10 @@ export function exposeToLap(state: State, r: number): void {
   const { seam } = state;
   const own = seam.own[r];
   const other = seam.other[r];
-  if (winnerOf(state, own, other) !== own) return;
-  state.lapPairs.add(own * 65536 + other);
+  if (lead(state, own, other) <= 0) return;
+  const pair = own * 65536 + other;
+  if (!state.lapPairs.has(pair)) state.lapPairs.set(pair, seam.nucleus[r]);
   expose(state, seam.cell[r], other);
-}
-
-function winnerOf(state: State, a: number, b: number): number {
-  const { aggression, pieces } = state.layout;
-  return aggression[pieces.variety[a]] > aggression[pieces.variety[b]] ? a : b;
 }
 
 function expose(state: State, source: number, loser: number): void {
@@ -48,20 +44,24 @@ function pressingSince(state: State, cell: number, loser: number): number {
   return r !== 0 && seam.fate[r] === FATE.lapped && seam.other[r] === loser ? seam.settled[r] : Infinity;
 }
 
+/** How much more aggressive the one origin's variety is. */
+function lead(state: State, winner: number, loser: number): number {
+  const { aggression, pieces } = state.layout;
+  return aggression[pieces.variety[winner]] - aggression[pieces.variety[loser]];
+}
+
 /** Works out the day on which `cell` will be covered, from the pressing cells around it. */
 function workOutLap(state: State, cell: number): void {
   const { origin, polyps, layout } = state;
-  const { columns, cellMm, rates, aggression, pieces } = layout;
+  const { columns, cellMm, rates } = layout;
   const loser = origin[cell];
   const slow = (polyps.slowness[polypOf(state, cell)] * cellMm) / rates.lapMmPerDay;
-  const daysFor = (winner: number): number =>
-    slow / (aggression[pieces.variety[winner]] - aggression[pieces.variety[loser]]);
   let best = Infinity;
   let bestVia = 0;
   for (let axis = 0; axis < 4; axis++) {
     const a = cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
     const ta = pressingSince(state, a, loser);
-    const s = ta < Infinity ? daysFor(origin[a]) : 0;
+    const s = ta < Infinity ? slow / lead(state, origin[a], loser) : 0;
     if (ta + s < best) {
       best = ta + s;
       bestVia = axis;
@@ -79,7 +79,7 @@ function workOutLap(state: State, cell: number): void {
           bestVia = axis;
         }
       }
-      const t = td + daysFor(origin[d]) * Math.SQRT2;
+      const t = td + (slow / lead(state, origin[d], loser)) * Math.SQRT2;
       if (t < best) {
         best = t;
         bestVia = axis | (side * SIDE) | DIAGONAL;
@@ -184,18 +184,16 @@ function stillFaces(state: State, cell: number, other: number): boolean {
   return false;
 }
 
-/** A row that lapping has moved keeps the verdict: that of the first lapped nucleus of the two origins. */
+/** A row that lapping has moved keeps the verdict of the first nucleus by which the two lap. */
 function inheritVerdict(state: State, r: number): void {
-  const { seam, nuclei } = state;
-  const a = Math.min(seam.own[r], seam.other[r]);
-  const b = Math.max(seam.own[r], seam.other[r]);
-  for (let k = 0; k < nuclei.count; k++) {
-    if (nuclei.fate[k] !== FATE.lapped || nuclei.originA[k] !== a || nuclei.originB[k] !== b) continue;
-    seam.fate[r] = FATE.lapped;
-    seam.nucleus[r] = k;
-    // the verdict is as old as it was: a seam that moves does not settle anew
-    seam.touched[r] = nuclei.day[k];
-    seam.settled[r] = nuclei.day[k];
-    return;
-  }
+  const { seam, nuclei, lapPairs } = state;
+  const a = seam.own[r];
+  const b = seam.other[r];
+  const nucleus = lapPairs.get(a * 65536 + b) ?? lapPairs.get(b * 65536 + a);
+  if (nucleus === undefined) return;
+  seam.fate[r] = FATE.lapped;
+  seam.nucleus[r] = nucleus;
+  // the verdict is as old as it was: a seam that moves does not settle anew
+  seam.touched[r] = nuclei.day[nucleus];
+  seam.settled[r] = nuclei.day[nucleus];
 }

@@ -2,7 +2,7 @@
 import { dayOf, file, openDay } from './calendar';
 import { push, sortUnique } from './cell-list';
 import { meet } from './contact';
-import { daysPerCell, parentOffset, polypOf, workOutDue } from './front';
+import { daysPerCell, parentOffset, polypOf, toSite, workOutDue } from './front';
 import { inherit } from './inherit';
 import { FATE } from './seam-table';
 import { FLAG, type State } from './state';
@@ -126,12 +126,4 @@ function bear(state: State, cells: Int32Array, count: number, cellDays: Float64A
     polyps.variety[p] = taken[k];
     polyps.origin[p] = origin[cell + parentOffset(via[cell], columns)];
   });
-}
-
-/** Squared distance of a cell's centre to a polyp's site, mm2. */
-export function toSite(state: State, cell: number, p: number): number {
-  const { columns, rows, cellMm } = state.layout;
-  const dx = ((cell % columns) - (columns - 1) / 2) * cellMm - state.polyps.xMm[p];
-  const dy = (Math.floor(cell / columns) - (rows - 1) / 2) * cellMm - state.polyps.yMm[p];
-  return dx * dx + dy * dy;
 }

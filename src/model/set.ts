@@ -1,7 +1,6 @@
 /** Day 0: the pieces as they are set. */
 import { meet } from './contact';
-import { polypOf } from './front';
-import { toSite } from './rim';
+import { polypOf, toSite } from './front';
 import { FLAG, type State } from './state';
 import { markStaleAround } from './wake';
 

@@ -63,9 +63,9 @@ export interface State {
   readonly lapping: Calendar;
   readonly zip: Zip;
   /** Rows that may still be undecided. */
-  open: number[];
-  /** winner * 65536 + loser for each two origins of which one laps the other. */
-  readonly lapPairs: Set<number>;
+  readonly open: number[];
+  /** winner * 65536 + loser of origins that lap, and the first nucleus that said so. */
+  readonly lapPairs: Map<number, number>;
   /** Set when two colonies joined: due days beside them change. */
   joined: boolean;
 }
@@ -106,7 +106,7 @@ export function createState(layout: Layout, seed: string): State {
     lapping: createCalendar(layout.days),
     zip: createZip(),
     open: [],
-    lapPairs: new Set(),
+    lapPairs: new Map(),
     joined: false,
   };
 }
