@@ -10,10 +10,33 @@ type Key = string | number;
 const MOST_FAULTS = 50;
 
 export function schemaFaults(root: unknown, issues: readonly Issue[]): Refusal[] {
-  return issues.slice(0, MOST_FAULTS).flatMap((issue) => {
+  const byPlace = new Map<string, Refusal>();
+  for (const issue of issues.slice(0, MOST_FAULTS)) {
     const path = keysOf(issue);
-    return chosenForm(issue, path).map(({ keys, fault }) => refusal(root, [...path, ...keys], fault));
-  });
+    for (const { keys, fault } of chosenForm(issue, path)) {
+      const whole = [...path, ...keys];
+      const told = listForObject(root, whole) ?? refusal(root, whole, fault);
+      if (!byPlace.has(told.where)) byPlace.set(told.where, told);
+    }
+  }
+  return [...byPlace.values()];
+}
+
+/** The schema takes a list for an object without the right names; a person wants to hear that it is a list. */
+function listForObject(root: unknown, path: readonly Key[]): Refusal | null {
+  let value = root;
+  for (const [depth, key] of path.entries()) {
+    if (Array.isArray(value) && typeof key === 'string') {
+      const where = placeOf(root, path.slice(0, depth));
+      return { where, found: shown(value), allowed: 'an object', cure: `Change ${where} to an object` };
+    }
+    value = entryOf(value, key);
+  }
+  return null;
+}
+
+function entryOf(value: unknown, key: Key): unknown {
+  return typeof value === 'object' && value !== null ? (value as Record<Key, unknown>)[key] : undefined;
 }
 
 function keysOf(issue: Issue): Key[] {
@@ -63,7 +86,7 @@ function placeOf(root: unknown, path: readonly Key[]): string {
   let where = '';
   let value = root;
   for (const key of path) {
-    value = typeof value === 'object' && value !== null ? (value as Record<Key, unknown>)[key] : undefined;
+    value = entryOf(value, key);
     if (typeof key === 'number') where += `[${key}]${named(value)}`;
     else where += where === '' ? key : `.${key}`;
   }

@@ -42,7 +42,7 @@ describe('the plan file', () => {
     ['', 'the file', 'an empty file'],
     ['{"seambench":1,', 'line 1', 'text that is not JSON'],
     ['{\n  "seambench": 1,\n  "name": "x" "tile": {}\n}', 'line 3', 'text that is not JSON'],
-    ['[]', 'seambench', 'nothing'],
+    ['[]', 'the plan', 'a list of 0'],
     ['null', 'the plan', 'null'],
     ['"plan"', 'the plan', '"plan"'],
     ['{"seambench":2}', 'seambench', '2'],
