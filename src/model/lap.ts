@@ -33,15 +33,17 @@ function expose(state: State, source: number, loser: number): void {
   }
 }
 
-/** Day from which `cell` presses on tissue of origin `loser`, +Infinity where it does not. */
-function pressingSince(state: State, cell: number, loser: number): number {
+/** Day at which lapping tissue stands at `cell`, for a loser of so slow a cell; +Infinity where none presses. */
+function pressingSince(state: State, cell: number, loser: number, slow: number): number {
   const { seam, variety, origin, arrival, flags } = state;
   const own = origin[cell];
   if (variety[cell] === 0 || variety[cell] === BARE || own === loser) return Infinity;
   if (!state.lapPairs.has(own * 65536 + loser)) return Infinity;
   if ((flags[cell] & FLAG.lapped) !== 0) return arrival[cell];
   const r = state.row[cell];
-  return r !== 0 && seam.fate[r] === FATE.lapped && seam.other[r] === loser ? seam.settled[r] : Infinity;
+  if (r === 0 || seam.fate[r] !== FATE.lapped || seam.other[r] !== loser) return Infinity;
+  // the contact lies half a cell ahead of this cell's centre
+  return seam.settled[r] - (0.5 * slow) / lead(state, own, loser);
 }
 
 /** How much more aggressive the one origin's variety is. */
@@ -60,7 +62,7 @@ function workOutLap(state: State, cell: number): void {
   let bestVia = 0;
   for (let axis = 0; axis < 4; axis++) {
     const a = cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
-    const ta = pressingSince(state, a, loser);
+    const ta = pressingSince(state, a, loser, slow);
     const s = ta < Infinity ? slow / lead(state, origin[a], loser) : 0;
     if (ta + s < best) {
       best = ta + s;
@@ -69,7 +71,7 @@ function workOutLap(state: State, cell: number): void {
     for (let side = 0; side < 2; side++) {
       const turned = (axis + (side === 0 ? 1 : 3)) & 3;
       const d = a + AXIS_X[turned] + AXIS_Y[turned] * columns;
-      const td = pressingSince(state, d, loser);
+      const td = pressingSince(state, d, loser, slow);
       if (td === Infinity) continue;
       const e = ta - td;
       if (ta < Infinity && origin[a] === origin[d] && e > 0 && e < s * Math.SQRT1_2) {
