@@ -52,8 +52,11 @@ float beyondTile(vec2 mm) {
 void main() {
   vec2 mm = vMm;
   float beyond = beyondTile(mm);
+  // The tile's own soft shade on what it lies on.
+  float near = max(0.0, 1.0 - beyondTile(mm + uLight.xy * uTile.x * 0.02) / (uTile.x * 0.09));
+  float shade = 0.2 * min(1.0, near * near);
   if (beyond > uPxMm) {
-    oColour = vec4(0.0);
+    oColour = vec4(0.0, 0.0, 0.0, shade);
     return;
   }
   vec4 fine = (texture(uGrain, mm / 21.0) - 0.5) * 6.0;
@@ -124,7 +127,7 @@ void main() {
   float grown = (1.0 - 0.85 * pale) * smoothstep(0.15, 0.9, age + 0.0) * shown;
   vec2 bumps = slope * 0.06 * grown * mix(0.6, 1.0, live);
   float fade = clamp(0.5 / uPxMm / 2.5, 0.0, 1.0);
-  bumps += fine.xy * mix(0.05, 0.11, cover) * fade;
+  bumps += fine.xy * mix(0.022, 0.11, cover) * fade;
   bumps += broad.zw * 0.03 * cover;
   vec2 ground = vec2(slopeOf(relief.r), slopeOf(relief.g));
 
@@ -136,7 +139,7 @@ void main() {
   float algae = smoothstep(2.0, 14.0, age) * clamp(0.45 + 0.4 * broad.w + 0.2 * fine.w, 0.0, 0.8);
   vec3 bone = mix(BONE, ALGAE, algae) * (1.0 - 0.35 * mouth * shown) * (1.0 + 0.05 * fine.z);
   colour = mix(bone, colour, live);
-  vec3 stone = STONE * (1.0 + 0.10 * fine.z + 0.06 * broad.z + 0.07 * fine.x * fade);
+  vec3 stone = STONE * (1.0 + 0.035 * fine.z + 0.02 * broad.z + 0.05 * fine.x * fade);
   colour = mix(stone, colour, cover);
 
   // Light.
@@ -162,5 +165,5 @@ void main() {
   float alpha = 1.0 - smoothstep(-0.5 * uPxMm, 0.5 * uPxMm, beyond);
   vec3 glare = max(colour - 0.68, 0.0); // a shoulder: light varieties keep their texture
   colour = min(colour, 0.68) + 0.32 * glare / (glare + 0.32);
-  oColour = vec4(colour, 1.0) * alpha;
+  oColour = vec4(colour * alpha, alpha + (1.0 - alpha) * shade);
 }`;

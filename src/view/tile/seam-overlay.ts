@@ -22,7 +22,7 @@ const TOOTH_PX = 8;
 const TOOTH_HEIGHT_PX = 3.5;
 const TICK_PX = 8;
 const TICK_LENGTH_PX = 6;
-const TWIN_PX = 2.2;
+const TWIN_PX = 2.6;
 const STEP_PX = 2;
 
 interface Spot {
@@ -95,6 +95,8 @@ export interface SeamWord {
 
 const LEAST_NAMED_PX = 40;
 const MOST_WORDS = 4;
+/** One seam may be traced in several stretches: it is named once. */
+const SAME_WORD_PX = 320;
 const CHARACTER_PX = 6.4;
 const PILL_PADDING_PX = 18;
 const PILL_HEIGHT_PX = 22;
@@ -109,7 +111,6 @@ export function seamWords(
   const words: SeamWord[] = [];
   for (const line of [...lines].sort((a, b) => b.lengthMm - a.lengthMm)) {
     if (words.length === MOST_WORDS) break;
-    if (words.filter(({ outcome }) => outcome === line.outcome).length > 1) continue;
     const spots = spaced(line.points.map(toPx), 4).filter(
       ({ at }) => at[0] > 0 && at[0] < width && at[1] > 0 && at[1] < height,
     );
@@ -135,7 +136,7 @@ function wordAt(outcome: SeamOutcome, { at, right }: Spot, width: number, height
 }
 
 function isClear(one: SeamWord, other: SeamWord): boolean {
-  const apartX = Math.abs(one.px[0] - other.px[0]) - (one.widthPx + other.widthPx) / 2;
-  const apartY = Math.abs(one.px[1] - other.px[1]) - PILL_HEIGHT_PX;
-  return apartX > 6 || apartY > 6;
+  const [dx, dy] = [Math.abs(one.px[0] - other.px[0]), Math.abs(one.px[1] - other.px[1])];
+  if (one.outcome === other.outcome) return Math.hypot(dx, dy) > SAME_WORD_PX;
+  return dx - (one.widthPx + other.widthPx) / 2 > 6 || dy - PILL_HEIGHT_PX > 6;
 }

@@ -23,26 +23,63 @@ const LEAST_RUN_MM = 1;
 const SPUR_MM = 1;
 
 export function traceSeams(frame: Frame): SeamLine[] {
-  const mask = new Uint8Array(frame.seam.length);
-  const cells: number[] = [];
-  for (let i = 0; i < frame.seam.length; i++) {
-    if ((frame.seam[i] & 7) === 0) continue;
-    mask[i] = 1;
-    cells.push(i);
+  const mask = bandOf(frame);
+  let middle: number[] = [];
+  for (let i = 0; i < mask.length; i++) if (mask[i] !== 0) middle.push(i);
+  if (middle.length === 0) return [];
+  middle = thin(mask, middle, frame.columns);
+  const spurCells = SPUR_MM / frame.cellMm;
+  for (let round = 0; round < 3; round++) {
+    const spurs = chain(mask, middle, frame.columns).filter((line) => isSpur(line, spurCells));
+    if (spurs.length === 0) break;
+    // The junction cell stays: it belongs to the other lines too.
+    for (const { cells, ends } of spurs) {
+      const tied = ends[0] > 2 ? 0 : cells.length - 1;
+      cells.forEach((i, k) => k !== tied && (mask[i] = 0));
+    }
+    middle = thin(
+      mask,
+      middle.filter((i) => mask[i] !== 0),
+      frame.columns,
+    );
   }
-  if (cells.length === 0) return [];
-  const middle = thin(mask, cells, frame.columns);
-  const chains = chain(mask, middle, frame.columns, SPUR_MM / frame.cellMm);
-  return chains.flatMap((cellsOfLine) => linesOf(frame, cellsOfLine));
+  return chain(mask, middle, frame.columns).flatMap(({ cells }) => linesOf(frame, cells));
+}
+
+/** Seam cells and the cells around them: a seam that winds between polyps would else be full of holes. */
+function bandOf(frame: Frame): Uint8Array {
+  const { seam, columns, rows } = frame;
+  const mask = new Uint8Array(seam.length);
+  for (let i = 0; i < seam.length; i++) {
+    if ((seam[i] & 7) === 0) continue;
+    const column = i % columns;
+    const row = (i - column) / columns;
+    for (let r = Math.max(1, row - 1); r <= Math.min(rows - 2, row + 1); r++) {
+      for (let c = Math.max(1, column - 1); c <= Math.min(columns - 2, column + 1); c++)
+        mask[r * columns + c] = 1;
+    }
+  }
+  return mask;
+}
+
+interface Chain {
+  readonly cells: readonly number[];
+  /** How many lines meet at each end: 1 a loose end, 2 a loop, more a junction. */
+  readonly ends: readonly [number, number];
+}
+
+/** A short line that hangs on a junction by one end. */
+function isSpur({ cells, ends }: Chain, spurCells: number): boolean {
+  return cells.length <= spurCells && Math.min(...ends) === 1 && Math.max(...ends) > 2;
 }
 
 /** Cells in order along each line: from end or junction to end or junction; loops last. */
-function chain(mask: Uint8Array, middle: readonly number[], columns: number, spurCells: number): number[][] {
+function chain(mask: Uint8Array, middle: readonly number[], columns: number): Chain[] {
   const around = ring(columns);
   const linked = (i: number): number[] => around.map((step) => i + step).filter((j) => mask[j] !== 0);
   const degree = new Map(middle.map((i) => [i, linked(i).length]));
   const used = new Set<number>();
-  const chains: number[][] = [];
+  const chains: Chain[] = [];
   const walk = (from: number, next: number): number[] => {
     const line = [from, next];
     used.add(from);
@@ -63,15 +100,13 @@ function chain(mask: Uint8Array, middle: readonly number[], columns: number, spu
     for (const j of linked(i)) {
       if (degree.get(j) === 2 ? used.has(j) : j < i) continue;
       const line = walk(i, j);
-      const loose = ways === 1 || degree.get(line[line.length - 1]) === 1;
-      const tied = ways > 2 || (degree.get(line[line.length - 1]) ?? 0) > 2;
-      if (!(loose && tied && line.length <= spurCells)) chains.push(line);
+      chains.push({ cells: line, ends: [ways, degree.get(line[line.length - 1]) ?? 0] });
     }
   }
   for (const i of middle) {
     if (used.has(i) || degree.get(i) !== 2) continue;
     const line = walk(i, linked(i)[0]);
-    chains.push([...line, i]);
+    chains.push({ cells: [...line, i], ends: [2, 2] });
   }
   return chains;
 }
@@ -110,20 +145,22 @@ function place(frame: Frame, column: number, row: number): Xy {
 /** Middle of the seam cells close by, so that the line lies between the two sides. */
 function centre(frame: Frame, i: number): Xy {
   let [count, sumX, sumY] = [0, 0, 0];
-  forNear(frame, i, 1, (j, column, row) => {
+  forNear(frame, i, 2, (j, column, row) => {
     if ((frame.seam[j] & 7) === 0) return;
     count++;
     sumX += column;
     sumY += row;
   });
-  return place(frame, sumX / count, sumY / count);
+  return count === 0
+    ? place(frame, i % frame.columns, Math.floor(i / frame.columns))
+    : place(frame, sumX / count, sumY / count);
 }
 
 function stateAround(frame: Frame, i: number): number {
   const votes = [0, 0, 0, 0, 0, 0, 0, 0];
-  forNear(frame, i, 1, (j) => votes[frame.seam[j] & 7]++);
+  forNear(frame, i, 2, (j) => votes[frame.seam[j] & 7]++);
   votes[0] = 0;
-  return votes.indexOf(Math.max(...votes));
+  return Math.max(1, votes.indexOf(Math.max(...votes)));
 }
 
 function forNear(

@@ -1,4 +1,4 @@
-/** Thins a band of cells to a line one cell wide (Zhang and Suen 1984, Commun. ACM 27: 236-239, from memory). */
+/** Thins a band of cells to a line one cell wide (Guo and Hall 1989, Commun. ACM 32: 359-373, from memory). */
 
 /** Neighbours in order round the cell: up, up right, right, and so on. */
 export function ring(columns: number): readonly number[] {
@@ -26,27 +26,22 @@ export function thin(mask: Uint8Array, cells: readonly number[], columns: number
 }
 
 function removable(mask: Uint8Array, i: number, around: readonly number[], even: boolean): boolean {
-  let count = 0;
-  let rises = 0;
-  for (let k = 0; k < 8; k++) {
-    const here = mask[i + around[k]];
-    count += here;
-    if (here === 0 && mask[i + around[(k + 1) % 8]] !== 0) rises++;
-  }
-  if (count < 2 || count > 6 || rises !== 1) return false;
-  const [up, right, down, left] = [0, 2, 4, 6].map((k) => mask[i + around[k]]);
-  return even
-    ? up * right * down === 0 && right * down * left === 0
-    : up * right * left === 0 && up * down * left === 0;
+  const [n, ne, e, se, s, sw, w, nw] = around.map((step) => mask[i + step]);
+  const parts = (~n & (ne | e) & 1) + (~e & (se | s) & 1) + (~s & (sw | w) & 1) + (~w & (nw | n) & 1);
+  if (parts !== 1) return false;
+  const pairs = Math.min((nw | n) + (ne | e) + (se | s) + (sw | w), (n | ne) + (e | se) + (s | sw) + (w | nw));
+  if (pairs < 2 || pairs > 3) return false;
+  return even ? ((s | sw | (nw ^ 1)) & w) === 0 : ((n | ne | (se ^ 1)) & e) === 0;
 }
 
+/** A corner that can go: two side neighbours meet at it, and all its neighbours stay linked without it (Yokoi 1975). */
 function isCorner(mask: Uint8Array, i: number, around: readonly number[]): boolean {
+  let corner = false;
+  let parts = 0;
   for (let k = 0; k < 8; k += 2) {
-    const [one, other] = [mask[i + around[k]], mask[i + around[(k + 2) % 8]]];
-    if (one === 0 || other === 0) continue;
-    // The far side must be clear, else the cell holds a junction together.
-    const far = [k + 3, k + 4, k + 5, k + 6, k + 7].some((m) => mask[i + around[m % 8]] !== 0);
-    if (!far) return true;
+    const [side, slant, next] = [k, k + 1, k + 2].map((m) => mask[i + around[m % 8]]);
+    if (side !== 0 && next !== 0) corner = true;
+    if (side === 0 && (slant !== 0 || next !== 0)) parts++;
   }
-  return false;
+  return corner && parts === 1;
 }

@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest';
+import type { PairReading, Reading } from '../../../src/measure/reading';
+import { describe, pieceWords, sentence } from '../../../src/view/tile/describe';
+import { HALVES } from '../../fixtures/halves';
+
+type Lengths = Partial<Omit<PairReading, 'a' | 'b' | 'lengthMm'>>;
+const NONE = { fusedMm: 0, ridgeMm: 0, lappedMm: 0, deadMm: 0, undecidedMm: 0 };
+
+function pair(a: string, b: string, lengths: Lengths): PairReading {
+  const all = { ...NONE, ...lengths };
+  return { a, b, ...all, lengthMm: Object.values(all).reduce((sum, mm) => sum + mm, 0) };
+}
+
+function reading(...pairs: PairReading[]): Reading {
+  return {
+    seed: '1',
+    month: 8,
+    coverMm2: 1234,
+    varieties: {},
+    seam: { ...NONE, lengthMm: 0 },
+    pairs,
+    balance: null,
+    swirl: null,
+    veinWidthMm: null,
+    ridgeHeightMm: null,
+    ridgeMaxMm: null,
+    firstTouchDay: null,
+    settledDay: null,
+    hash: '',
+  };
+}
+
+test('two have fused and the third walls up against both', () => {
+  const month = reading(
+    pair('a', 'b', { fusedMm: 35.2, ridgeMm: 3 }),
+    pair('a', 'c', { ridgeMm: 20 }),
+    pair('b', 'c', { ridgeMm: 27, undecidedMm: 5 }),
+  );
+  expect(sentence(HALVES, month)).toBe('Fern and Garnet have run together along 35 mm; Amber is walling up.');
+});
+
+test('one pair, each outcome in its own words', () => {
+  const say = (lengths: Lengths): string => sentence(HALVES, reading(pair('a', 'b', lengths)));
+  expect(say({ ridgeMm: 12 })).toBe('Fern and Garnet have walled up along 12 mm.');
+  expect(say({ deadMm: 12 })).toContain('have died back');
+  expect(say({ lappedMm: 12 })).toContain('lie one over the other');
+  expect(say({ undecidedMm: 12 })).toContain('touch, not yet settled');
+});
+
+test('before any touch it says so', () => {
+  expect(sentence(HALVES, { ...reading(), month: 0 })).toBe(
+    'The pieces are set; no two varieties touch yet.',
+  );
+  expect(sentence({ ...HALVES, pieces: [] }, reading())).toContain('empty');
+});
+
+test('the full text names the tile, the month, each pair and each piece', () => {
+  const text = describe(HALVES, reading(pair('a', 'b', { fusedMm: 35.2, ridgeMm: 3 })));
+  expect(text[0]).toBe('A square tile of 60 mm with 3 pieces.');
+  expect(text[1]).toMatch(/^Month 8: /u);
+  expect(text).toContain('Fern and Garnet: fused 35 mm and ridge 3 mm.');
+  expect(text.at(-1)).toBe('Piece p3 of Amber, disc of 8 mm, 20.0 mm right of the middle.');
+  expect(pieceWords(HALVES, HALVES.pieces[0])).toBe(
+    'Piece p1 of Fern, 10.0 by 20.0 mm, 12.0 mm left of the middle',
+  );
+});

@@ -1,0 +1,207 @@
+/** What pointer and keys do to the plan on a real desk; the canvas is 560 px square and shows a 60 mm tile. */
+import { beforeEach, expect, test } from 'vitest';
+import { gapMm } from '../../../src/plan/outline';
+import type { Piece, Xy } from '../../../src/plan/plan';
+import { Desk } from '../../../src/view/desk.svelte';
+import { handlesOf } from '../../../src/view/tile/handles';
+import { Hold } from '../../../src/view/tile/hold.svelte';
+import { pressKey } from '../../../src/view/tile/keys';
+import type { Key } from '../../../src/view/tile/keys';
+import { pieceAt, Pointer } from '../../../src/view/tile/pointer';
+import type { Touch } from '../../../src/view/tile/pointer';
+import { HALVES } from '../../fixtures/halves';
+
+let desk: Desk;
+let hold: Hold;
+let pointer: Pointer;
+
+beforeEach(() => {
+  desk = new Desk(HALVES);
+  hold = new Hold(desk);
+  pointer = new Pointer(desk, hold);
+});
+
+function piece(id: string): Piece {
+  const found = desk.plan.pieces.find((one) => one.id === id);
+  if (!found) throw new Error(`no piece ${id}`);
+  return found;
+}
+
+function touch(mm: Xy, more: Partial<Touch> = {}): Touch {
+  return { id: 1, px: hold.px(mm), kind: 'mouse', button: 0, shift: false, alt: false, ...more };
+}
+
+function drag(from: Xy, to: Xy, more: Partial<Touch> = {}): void {
+  pointer.press(touch(from, more));
+  pointer.move(touch([(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], more));
+  pointer.move(touch(to, more));
+}
+
+function press(key: string, more: Partial<Key> = {}): boolean {
+  return pressKey(
+    { key, shiftKey: false, ctrlKey: false, metaKey: false, altKey: false, ...more },
+    desk,
+    hold,
+  );
+}
+
+test('a click chooses a piece, a click on the bare tile none', () => {
+  pointer.press(touch([-12, 3]));
+  pointer.lift(touch([-12, 3]));
+  expect(desk.selection).toEqual(['p1']);
+  pointer.press(touch([20, 0], { shift: true }));
+  pointer.lift(touch([20, 0], { shift: true }));
+  expect(desk.selection).toEqual(['p1', 'p3']);
+  pointer.press(touch([-25, -25]));
+  pointer.lift(touch([-25, -25]));
+  expect(desk.selection).toEqual([]);
+});
+
+test('a drag is a draft until the pointer lifts, and then one entry for Undo', () => {
+  drag([20, 0], [20, 12]);
+  expect(desk.previewing).toBe(true);
+  expect(piece('p3').at).toEqual([20, 0]);
+  pointer.lift(touch([20, 12]));
+  expect(piece('p3').at[1]).toBeCloseTo(12, 2);
+  expect(desk.undoWords).toBe('Move piece p3');
+  desk.undo();
+  expect(desk.plan).toBe(HALVES);
+});
+
+test('what the system takes away, or Escape, drops the draft', () => {
+  drag([20, 0], [20, 12]);
+  pointer.cancel();
+  expect(desk.previewing).toBe(false);
+  pointer.lift(touch([20, 12]));
+  expect(desk.plan).toBe(HALVES);
+});
+
+test('a drag onto another piece is refused and leaves the plan as it was', () => {
+  drag([20, 0], [3, 0]);
+  expect(desk.refusals.length).toBeGreaterThan(0);
+  pointer.lift(touch([3, 0]));
+  expect(desk.plan).toBe(HALVES);
+});
+
+test('with a gap to snap to, a piece stops at it; with Alt it does not', () => {
+  desk.snapGapMm = 2;
+  drag([20, 0], [12.6, 0]);
+  expect(hold.gap?.gapMm).toBeCloseTo(2, 2);
+  pointer.lift(touch([12.6, 0]));
+  expect(gapMm(piece('p2'), piece('p3'))).toBeCloseTo(2, 2);
+  desk.undo();
+  drag([20, 0], [12.6, 0], { alt: true });
+  pointer.lift(touch([12.6, 0], { alt: true }));
+  expect(gapMm(piece('p2'), piece('p3'))).toBeCloseTo(1.6, 2);
+});
+
+test('handles resize and turn the chosen piece', () => {
+  desk.select(['p1']);
+  const handles = handlesOf(piece('p1'), hold.camera, hold.size);
+  const right = handles.find(({ along }) => along[0] === 1 && along[1] === 0);
+  const turn = handles.find(({ kind }) => kind === 'turn');
+  if (!right || !turn) throw new Error('no handles');
+  drag(hold.mm(right.px), [-8, 0]);
+  pointer.lift(touch([-8, 0]));
+  expect(pieceAt(desk.plan, [-7.9, 0], 0)).toBeNull();
+  expect(pieceAt(desk.plan, [-8.1, 0], 0)?.id).toBe('p1');
+  // About 17 degrees by hand; Shift turns in steps of 15.
+  const tilted: Xy = [-12 + 12 * Math.sin(0.3), -12 * Math.cos(0.3)];
+  drag(hold.mm(turn.px), tilted, { shift: true });
+  pointer.lift(touch(tilted, { shift: true }));
+  expect(piece('p1').turnDeg).toBe(15);
+});
+
+test('two fingers zoom and drop what one finger had begun', () => {
+  const before = hold.camera.pxPerMm;
+  drag([20, 0], [20, 5], { kind: 'touch' });
+  pointer.press({ ...touch([0, 0], { kind: 'touch' }), id: 2 });
+  expect(desk.previewing).toBe(false);
+  pointer.move({ ...touch([-20, -5], { kind: 'touch' }), id: 2 });
+  expect(hold.camera.pxPerMm).toBeGreaterThan(before);
+  pointer.lift({ ...touch([-20, -5], { kind: 'touch' }), id: 2 });
+  expect(desk.plan).toBe(HALVES);
+});
+
+test('set: a click sets the stamp and chooses it; where it cannot be, the reason is shown there', () => {
+  desk.tool = 'set';
+  desk.stamp = { shape: 'disc', sizeMm: 6, variety: 'c' };
+  pointer.press(touch([0, 20]));
+  pointer.lift(touch([0, 20]));
+  expect(desk.selection).toEqual(['p4']);
+  pointer.press(touch([0, 20]));
+  pointer.lift(touch([0, 20]));
+  expect(desk.plan.pieces).toHaveLength(4);
+  expect(hold.refused?.words).toContain('p4');
+});
+
+test('outline: clicks and a click on the first corner make a piece', () => {
+  desk.tool = 'outline';
+  for (const at of [
+    [-10, 15],
+    [10, 15],
+    [10, 25],
+    [-10, 25],
+    [-10, 15],
+  ] satisfies Xy[]) {
+    pointer.press(touch(at));
+    pointer.lift(touch(at));
+  }
+  expect(hold.sketch).toEqual([]);
+  expect(desk.plan.pieces).toHaveLength(4);
+  expect(pieceAt(desk.plan, [0, 20], 0)?.id).toBe('p4');
+});
+
+test('ruler: a drag reads millimetres and changes nothing', () => {
+  desk.tool = 'ruler';
+  drag([0, 20], [3, 24]);
+  pointer.lift(touch([3, 24]));
+  const { from, to } = hold.ruler ?? { from: [0, 0], to: [0, 0] };
+  expect(Math.hypot(to[0] - from[0], to[1] - from[1])).toBeCloseTo(5, 6);
+  expect(desk.plan).toBe(HALVES);
+});
+
+test('keys: step through pieces, nudge, turn, duplicate', () => {
+  press('n');
+  press('n');
+  press('n');
+  expect(desk.selection).toEqual(['p3']);
+  press('N', { shiftKey: true });
+  expect(desk.selection).toEqual(['p2']);
+  press('ArrowDown');
+  press('ArrowDown', { shiftKey: true });
+  expect(piece('p2').at).toEqual([2, 5.5]);
+  press(']');
+  press('{', { shiftKey: true });
+  expect(piece('p2').turnDeg).toBe(4);
+  press('d', { ctrlKey: true });
+  expect(desk.plan.pieces).toHaveLength(4);
+  expect(desk.selection).toEqual(['p4']);
+  expect(desk.refusals).toEqual([]);
+});
+
+test('keys: set a piece at the crosshair, draw an outline corner by corner', () => {
+  desk.tool = 'set';
+  desk.stamp = { shape: 'square', sizeMm: 4, variety: 'b' };
+  for (let k = 0; k < 4; k++) press('ArrowDown', { shiftKey: true });
+  press('Enter');
+  expect(piece('p4').at).toEqual([0, 20]);
+  desk.tool = 'outline';
+  press('ArrowRight', { shiftKey: true });
+  press('Enter');
+  press('ArrowRight', { shiftKey: true });
+  press('Enter');
+  press('Backspace');
+  expect(hold.sketch).toHaveLength(1);
+  press('Enter');
+  press('ArrowDown', { shiftKey: true });
+  press('Enter');
+  press('Enter');
+  expect(desk.plan.pieces).toHaveLength(5);
+});
+
+test('keys that mean nothing here are left to others', () => {
+  expect(press('z', { ctrlKey: true })).toBe(false);
+  expect(press('s')).toBe(false);
+  expect(press('Enter')).toBe(false);
+});
