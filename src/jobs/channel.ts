@@ -70,6 +70,15 @@ export class Channel {
     this.#watch = watch;
   }
 
+  /** Loads the worker before the first ask, while the page is still being put together. */
+  warm(): void {
+    try {
+      this.#start();
+    } catch {
+      // The first ask meets the same fault and tells of it.
+    }
+  }
+
   /** The newest ask wins: an older one still running ends as 'cancelled' and nothing more is heard of it. */
   async grow(ask: Omit<GrowAsk, 'id'>, hearer: Hearer): Promise<Ended> {
     const first = await this.#ask(ask, hearer);

@@ -24,6 +24,7 @@ export class Growth {
     this.#desk = desk;
     const store = new FrameStore(frameBudget((navigator as NavigatorWithMemory).deviceMemory));
     const channel = new Channel(engineLine, (fault) => tellFault(fault, notices, savePlan));
+    channel.warm();
     this.#tile = new TileRun(
       channel,
       store,

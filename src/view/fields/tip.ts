@@ -12,7 +12,8 @@ function theBubble(): HTMLElement {
   bubble = document.createElement('div');
   bubble.className = 'tip';
   bubble.popover = 'manual';
-  bubble.setAttribute('role', 'tooltip');
+  // A screen reader has the same words as the control's description.
+  bubble.ariaHidden = 'true';
   document.body.append(bubble);
   return bubble;
 }

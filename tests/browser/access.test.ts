@@ -1,0 +1,90 @@
+/** Everybody can use it: the rules of axe, room at 1280 x 800, tooltips with units on every control. */
+import axe from 'axe-core';
+import type { AxeResults, RunOptions } from 'axe-core';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { openMenu, untilGrown } from './grow-page';
+import { DESK, HAND, openPage } from './open-page';
+
+const RULES: RunOptions = {
+  runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+};
+
+async function faults(page: Page): Promise<string[]> {
+  // The policy refuses a script tag, so the rules come in through the debugger.
+  await page.evaluate(axe.source);
+  const found = await page.evaluate(
+    (rules) =>
+      (window as unknown as { axe: { run: (rules: RunOptions) => Promise<AxeResults> } }).axe.run(rules),
+    RULES,
+  );
+  return found.violations.map(
+    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
+  );
+}
+
+test.each([
+  ['Grow, light', { size: DESK }],
+  ['Grow, dark', { size: DESK, dark: true }],
+  ['Grow, in a hand', { size: HAND, touch: true }],
+  ['what the model knows, light', { size: DESK, hash: '#/knows' }],
+  ['what the model knows, dark, in a hand', { size: HAND, dark: true, hash: '#/knows' }],
+])('axe finds nothing: %s', async (_, opening) => {
+  const page = await openPage({ ...opening, reducedMotion: true });
+  if (!('hash' in opening)) await untilGrown(page);
+  else await page.getByRole('heading', { name: 'What this model knows and does not' }).waitFor();
+  expect(await faults(page)).toEqual([]);
+});
+
+test('axe finds nothing with the menu and the numbers behind open', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  await page.getByText('numbers behind it').first().click();
+  await page.getByText('Settings of growth').click();
+  await openMenu(page);
+  expect(await faults(page)).toEqual([]);
+});
+
+test('Grow fits 1280 x 800 without scrolling', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  const overflowing = await page.evaluate(() =>
+    [document.documentElement, ...document.querySelectorAll('.plan, .reading, .stage, .months')]
+      .filter(
+        (element) =>
+          element.scrollHeight > element.clientHeight + 1 || element.scrollWidth > element.clientWidth + 1,
+      )
+      .map((element) => `${element.className} ${element.scrollHeight} > ${element.clientHeight}`),
+  );
+  expect(overflowing).toEqual([]);
+});
+
+test('every control says in one sentence what it does', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  const silent = await page.evaluate(() =>
+    [...document.querySelectorAll('main button, main input, main select, header button, nav a')]
+      .filter((element) => element.checkVisibility() && !element.closest('[popover], .tile'))
+      .filter((element) => {
+        const said = element.closest('[aria-description]')?.getAttribute('aria-description') ?? '';
+        return !/^[A-Z].*[.)]$/.test(said);
+      })
+      .map((element) => element.outerHTML.slice(0, 120)),
+  );
+  expect(silent).toEqual([]);
+});
+
+test('eight varieties and long names stay within their panel', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  for (let added = 0; added < 5; added++) await page.getByRole('button', { name: '+ Add' }).click();
+  const name = page.getByLabel('Name of the variety').first();
+  await name.fill('Ausgesprochen langwieriger Buntfleckenkrustenkorallenname');
+  await name.press('Enter');
+  const wide = await page.evaluate(() =>
+    [document.documentElement, ...document.querySelectorAll('.plan, .reading')]
+      .filter((element) => element.scrollWidth > element.clientWidth)
+      .map((element) => element.className),
+  );
+  expect(wide).toEqual([]);
+});

@@ -1,0 +1,77 @@
+/** What is kept: over a reload, beside a second tab, when storage is refused or holds something unreadable. */
+import { expect, test } from 'vitest';
+import { button, emptyTile, outcomeMm, pressTile, showMonth, stripOf, untilGrown } from './grow-page';
+import { openPage } from './open-page';
+
+/** Longer than the half second after which a change is written. */
+const WRITTEN_MS = 1500;
+
+test('a reload brings back plan, seed and month, and does not play', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  await button(page, 'another').click();
+  const seed = await page.getByLabel('Seed').inputValue();
+  await showMonth(page, 5);
+  const ridge = await outcomeMm(page, 'ridge');
+  await page.waitForTimeout(WRITTEN_MS);
+  await page.reload();
+  await untilGrown(page);
+  expect(await page.getByLabel('Seed').inputValue()).toBe(seed);
+  expect(await stripOf(page).getAttribute('aria-valuenow')).toBe('5');
+  await expect.poll(() => outcomeMm(page, 'ridge'), { timeout: 30_000 }).toBe(ridge);
+  await button(page, 'Play').waitFor();
+});
+
+test('a second tab says that the first one stores, and can take over', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  const second = await page.context().newPage();
+  await second.goto(page.url());
+  await second.getByText('Another tab of Seambench is storing').waitFor();
+
+  await button(second, 'Take over').click();
+  await page.getByText('Another tab of Seambench is storing').waitFor();
+  expect(await second.getByText('Another tab of Seambench').count()).toBe(0);
+
+  await untilGrown(second);
+  await emptyTile(second);
+  await pressTile(second, 0, 0);
+  await second.waitForTimeout(WRITTEN_MS);
+  await page.close();
+  await second.reload();
+  await expect.poll(() => second.title()).toContain('My tile');
+});
+
+test('blocked storage is said, and the page works on', async () => {
+  const before = `Object.defineProperty(window, 'indexedDB', { value: { open() { throw new DOMException('no', 'SecurityError') } } })`;
+  const page = await openPage({ before, reducedMotion: true });
+  await page.getByText('does not let this page store anything').waitFor();
+  await untilGrown(page);
+  await showMonth(page, 3);
+  await page.getByRole('button', { name: 'Save the plan' }).waitFor();
+});
+
+test('a stored plan that cannot be read is put aside, told of and can be downloaded', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open('seambench');
+        opening.onerror = () => reject(new Error('no store'));
+        opening.onsuccess = () => {
+          const change = opening.result.transaction('benches', 'readwrite');
+          change.objectStore('benches').put({ shape: 99, planText: '{}' }, 'last');
+          change.oncomplete = () => {
+            opening.result.close();
+            resolve();
+          };
+        };
+      }),
+  );
+  await page.reload();
+  await page.getByText('could not be read').waitFor();
+  const saving = page.waitForEvent('download');
+  await button(page, 'Download it').click();
+  expect((await saving).suggestedFilename()).toBe('seambench-set-aside.json');
+});
