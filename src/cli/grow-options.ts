@@ -51,8 +51,7 @@ function parsed(words: readonly string[]) {
   try {
     return parseArgs({ args: [...words], options: OPTIONS, allowPositionals: true, strict: true });
   } catch (error) {
-    const why =
-      error instanceof Error ? error.message.split('. ')[0].split('\n')[0] : 'These options make no sense';
+    const why = error instanceof Error ? error.message.split(/\.\s/u)[0] : 'These options make no sense';
     throw new Refused(`${why}. ${USAGE}`);
   }
 }

@@ -6,7 +6,6 @@ import { readFileSync } from 'node:fs';
 import type { Reading } from '../measure/reading';
 import { read } from '../measure/read';
 import { grow } from '../model/grow';
-import type { State } from '../model/state';
 import { compile } from '../plan/compile';
 import { openPlan } from '../plan/file';
 import type { Plan, Refusal } from '../plan/plan';
@@ -31,7 +30,10 @@ function planFrom(path: string): Plan {
 function sentences(path: string, refusals: readonly Refusal[]): string {
   const told = refusals
     .slice(0, MOST_REFUSALS)
-    .map(({ where, found, allowed, cure }) => `${path}: ${where} is ${found}; allowed: ${allowed}. ${cure}.`);
+    .map(
+      ({ where, found, allowed, cure }) =>
+        `${path}: ${where}: found ${found}; allowed is ${allowed}. ${cure}.`,
+    );
   const rest = refusals.length - told.length;
   return [...told, ...(rest > 0 ? [`${path}: and ${rest} more faults.`] : [])].join('\n');
 }
@@ -43,34 +45,30 @@ function monthsRead(months: number, every: number | null): number[] {
   return read.at(-1) === months ? read : [...read, months];
 }
 
-function growSeed(
-  plan: Plan,
-  seed: string,
-  options: GrowOptions,
-  onMonth: (state: State, month: number) => void,
-) {
-  const monthOfDay = new Map(
-    monthsRead(plan.months, options.every).map((month) => [dayOfMonth(month), month] as const),
-  );
-  for (const state of grow(compile(plan, options.cellMm), seed)) {
-    const month = monthOfDay.get(state.day);
-    if (month !== undefined) onMonth(state, month);
-  }
-}
-
 function run(options: GrowOptions): void {
   const filed = planFrom(options.planPath);
   const plan = options.months === null ? filed : { ...filed, months: options.months };
+  const layout = compile(plan, options.cellMm);
   const ids = ['', ...plan.varieties.map((variety) => variety.id)];
+  const monthOfDay = new Map(
+    monthsRead(plan.months, options.every).map((month) => [dayOfMonth(month), month]),
+  );
   const table = new ReadingTable(plan, options.seeds);
   const line = (reading: Reading) => (options.json ? JSON.stringify(reading) : table.row(reading));
   if (!options.json) process.stdout.write(`${table.head()}\n`);
   for (const seed of options.seeds) {
-    growSeed(plan, seed, options, (state, month) => {
-      process.stdout.write(`${line(read(state, ids, seed, month))}\n`);
-    });
+    for (const state of grow(layout, seed)) {
+      const month = monthOfDay.get(state.day);
+      if (month !== undefined) process.stdout.write(`${line(read(state, ids, seed, month))}\n`);
+    }
   }
 }
+
+// The reader may have seen enough: `… | head` is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
+});
 
 try {
   run(growOptions(process.argv.slice(2)));

@@ -1,0 +1,126 @@
+/** The headless run as a person calls it: lines, table, exit codes, and nothing written where the input is bad. */
+import { execFile } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Reading } from '../../../src/measure/reading';
+import { planText } from '../../../src/plan/file';
+import type { Plan } from '../../../src/plan/plan';
+import { discPiece, smallPlan } from '../../fixtures/small-plan';
+
+interface Outcome {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+let folder = '';
+let small = '';
+
+function filed(name: string, plan: Plan): string {
+  const path = join(folder, name);
+  writeFileSync(path, planText(plan));
+  return path;
+}
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'seambench-grow-'));
+  small = filed('small.json', smallPlan({ tile: { shape: 'square', sizeMm: 30 } }));
+});
+
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+function grow(...words: string[]): Promise<Outcome> {
+  return new Promise((resolve) => {
+    const child = execFile(
+      process.execPath,
+      ['--import', 'tsx', 'src/cli/grow.ts', ...words],
+      (_, out, err) => {
+        resolve({ code: child.exitCode ?? -1, out, err });
+      },
+    );
+  });
+}
+
+async function readings(...words: string[]): Promise<Reading[]> {
+  const { code, out, err } = await grow(small, '--json', ...words);
+  expect(err).toBe('');
+  expect(code).toBe(0);
+  return out
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line) as Reading);
+}
+
+describe('lines of JSON', () => {
+  it('writes one line a seed, at the last month, with the fields that were promised', async () => {
+    const lines = await readings('--seeds', '3');
+    expect(lines.map(({ seed, month }) => [seed, month])).toEqual([
+      ['1', 3],
+      ['2', 3],
+      ['3', 3],
+    ]);
+    const [first] = lines;
+    for (const key of ['coverMm2', 'swirl', 'veinWidthMm', 'ridgeHeightMm', 'firstTouchDay', 'settledDay']) {
+      expect(first).toHaveProperty(key);
+    }
+    expect(Object.keys(first.varieties)).toEqual(['a', 'b']);
+    const { lengthMm, fusedMm, ridgeMm, lappedMm, deadMm, undecidedMm } = first.seam;
+    expect(lengthMm).toBeGreaterThan(0);
+    expect(fusedMm + ridgeMm + lappedMm + deadMm + undecidedMm).toBeCloseTo(lengthMm, 9);
+    expect(first.pairs).toEqual([{ a: 'a', b: 'b', ...first.seam }]);
+    expect(new Set(lines.map(({ hash }) => hash)).size).toBe(3);
+  });
+
+  it('writes a line each --every months and at the last one', async () => {
+    const lines = await readings('--every', '3', '--months', '7', '--seed', 'eleven');
+    expect(lines.map(({ seed, month }) => [seed, month])).toEqual([
+      ['eleven', 3],
+      ['eleven', 6],
+      ['eleven', 7],
+    ]);
+  });
+
+  it('gives the same hash for the same plan, seed, month and cell, however long it grows', async () => {
+    const [short] = await readings('--months', '2', '--seed', 'tide');
+    const [, long] = await readings('--months', '4', '--every', '1', '--seed', 'tide');
+    const [coarse] = await readings('--months', '2', '--seed', 'tide', '--cell', '0.5');
+    expect(long.hash).toBe(short.hash);
+    expect(coarse.hash).not.toBe(short.hash);
+  });
+});
+
+it('writes a table for people without --json', async () => {
+  const { code, out } = await grow(small, '--seeds', '2');
+  expect(code).toBe(0);
+  const [head, ...rows] = out.trimEnd().split('\n');
+  expect(head).toMatch(/seed +month +cover mm2 +Fern +Garnet +seam mm +fused +ridge/u);
+  expect(rows).toHaveLength(2);
+  for (const row of rows) expect(row).toHaveLength(head.length);
+});
+
+describe('bad input: a sentence on stderr, exit 2, nothing else written', () => {
+  const cases: [string, () => string[], RegExp][] = [
+    ['an unknown option', () => [small, '--fast'], /^Unknown option '--fast'\. Usage/u],
+    ['a file that is not there', () => [join(folder, 'none.json')], /none\.json cannot be read/u],
+    ['a file that is no plan', () => ['README.md'], /README\.md: .*: found text that is not JSON/u],
+    [
+      'a piece that leaves the tile',
+      () => [filed('beyond.json', smallPlan({ pieces: [discPiece('p3', 'a', 27.1, 0, 10)] }))],
+      /pieces\[0\] \(p3\).* Piece p3 reaches 2\.1 mm beyond the tile: move it in or choose a tile of at least 65 mm\./u,
+    ],
+  ];
+
+  it.each(cases)('%s', async (_, words, sentence) => {
+    const pictures = join(folder, 'pictures');
+    const { code, out, err } = await grow(...words(), '--pictures', pictures, '--json');
+    expect(err).toMatch(sentence);
+    expect(err).not.toMatch(/\n {4}at /u);
+    expect(out).toBe('');
+    expect(code).toBe(2);
+    expect(readdirSync(folder)).not.toContain('pictures');
+  });
+});
