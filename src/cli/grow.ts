@@ -11,6 +11,7 @@ import { openPlan } from '../plan/file';
 import type { Plan, Refusal } from '../plan/plan';
 import { dayOfMonth } from '../units/quantity';
 import { growOptions, Refused, type GrowOptions } from './grow-options';
+import { Pictures } from './pictures';
 import { ReadingTable } from './reading-table';
 
 const MOST_REFUSALS = 10;
@@ -53,13 +54,16 @@ function run(options: GrowOptions): void {
   const monthOfDay = new Map(
     monthsRead(plan.months, options.every).map((month) => [dayOfMonth(month), month]),
   );
+  const pictures = options.picturesPath === null ? null : new Pictures(options.picturesPath, plan);
   const table = new ReadingTable(plan, options.seeds);
   const line = (reading: Reading) => (options.json ? JSON.stringify(reading) : table.row(reading));
   if (!options.json) process.stdout.write(`${table.head()}\n`);
   for (const seed of options.seeds) {
     for (const state of grow(layout, seed)) {
       const month = monthOfDay.get(state.day);
-      if (month !== undefined) process.stdout.write(`${line(read(state, ids, seed, month))}\n`);
+      if (month === undefined) continue;
+      pictures?.write(state, seed, month);
+      process.stdout.write(`${line(read(state, ids, seed, month))}\n`);
     }
   }
 }

@@ -1,6 +1,6 @@
 /** The headless run as a person calls it: lines, table, exit codes, and nothing written where the input is bad. */
 import { execFile } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -100,6 +100,26 @@ it('writes a table for people without --json', async () => {
   expect(head).toMatch(/seed +month +cover mm2 +Fern +Garnet +seam mm +fused +ridge/u);
   expect(rows).toHaveLength(2);
   for (const row of rows) expect(row).toHaveLength(head.length);
+});
+
+it('writes a picture for each line with --pictures, whatever the seed is called', async () => {
+  const pictures = join(folder, 'new', 'pictures');
+  const words = ['--months', '2', '--every', '1', '--seed', 'a/b', '--cell', '0.5', '--pictures', pictures];
+  const { code, err } = await grow(small, ...words);
+  expect(err).toBe('');
+  expect(code).toBe(0);
+  expect(readdirSync(pictures).sort()).toEqual(['seed-a%2Fb-month-01.png', 'seed-a%2Fb-month-02.png']);
+  const png = readFileSync(join(pictures, 'seed-a%2Fb-month-02.png'));
+  expect(png.subarray(1, 4).toString('latin1')).toBe('PNG');
+  // The width stands in the first chunk: 30 mm at 12 px/mm.
+  expect(png.readUInt32BE(16)).toBe(360);
+});
+
+it('tells of a folder for pictures that cannot be made, and writes nothing', async () => {
+  const { code, out, err } = await grow(small, '--pictures', join(small, 'pictures'));
+  expect(err).toMatch(/^The folder .* cannot be made/u);
+  expect(out).toBe('');
+  expect(code).toBe(2);
 });
 
 describe('bad input: a sentence on stderr, exit 2, nothing else written', () => {
