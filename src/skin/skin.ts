@@ -14,7 +14,7 @@ const BARE = 255;
 const NO_AGE = 255;
 /** Growth lines once a month, as the frames come: two half months. */
 const LINE_HALF_MONTHS = 2;
-const LINE_HEIGHT_MM = 0.03;
+const LINE_HEIGHT_MM = 0.045;
 
 export class Skin implements Shares {
   readonly columns: number;

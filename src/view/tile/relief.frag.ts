@@ -124,10 +124,10 @@ void main() {
       odd += (lift + core) * (chance - 0.5);
     }
   }
-  float grown = (1.0 - 0.85 * pale) * smoothstep(0.15, 0.9, age + 0.0) * shown;
+  float grown = (1.0 - 0.85 * pale) * smoothstep(0.15, 0.9, age) * shown;
   vec2 bumps = slope * 0.06 * grown * mix(0.6, 1.0, live);
   float fade = clamp(0.5 / uPxMm / 2.5, 0.0, 1.0);
-  bumps += fine.xy * mix(0.022, 0.11, cover) * fade;
+  bumps += fine.xy * mix(0.022, 0.095, cover) * fade;
   bumps += broad.zw * 0.03 * cover;
   vec2 ground = vec2(slopeOf(relief.r), slopeOf(relief.g));
 
@@ -147,7 +147,7 @@ void main() {
   vec3 light = normalize(uLight);
   float lit = max(dot(normal, light), 0.0) / light.z;
   float open = clamp(0.72 + 0.28 * relief.a * 2.0, 0.0, 1.1);
-  float bright = (0.40 + 0.60 * lit * relief.b) * open;
+  float bright = (0.45 + 0.55 * lit * relief.b) * open;
   // Light that went through living tissue keeps its colour: shade on it is deep, not grey.
   colour *= mix(vec3(bright), bright * (0.82 + 0.25 * bright + 0.12 * colour), cover * live);
   vec3 halfway = normalize(light + vec3(0.0, 0.0, 1.0));
