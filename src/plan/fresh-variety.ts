@@ -7,14 +7,14 @@ import { colourDistance } from './colour-distance';
 import type { Variety } from './plan';
 
 const KINDS: readonly { readonly name: string; readonly colour: string }[] = [
-  { name: 'Fern', colour: '#319770' },
-  { name: 'Garnet', colour: '#b0283f' },
-  { name: 'Amber', colour: '#e8ab3c' },
-  { name: 'Slate', colour: '#48618a' },
-  { name: 'Heather', colour: '#bd95dc' },
-  { name: 'Umber', colour: '#4a2416' },
-  { name: 'Lichen', colour: '#d8e8c4' },
-  { name: 'Sloe', colour: '#241d52' },
+  { name: 'Fern', colour: '#2f8a5b' },
+  { name: 'Garnet', colour: '#961f3a' },
+  { name: 'Amber', colour: '#dd8a2e' },
+  { name: 'Slate', colour: '#46608a' },
+  { name: 'Heather', colour: '#b48ad2' },
+  { name: 'Umber', colour: '#45200f' },
+  { name: 'Lichen', colour: '#d5e4c0' },
+  { name: 'Sloe', colour: '#231e52' },
 ];
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz'.split('');
