@@ -25,6 +25,7 @@ export interface Stamp {
 /** What has been grown of the plan that is shown, by month; a frame may have been dropped to save memory. */
 export interface ShownRun {
   readonly cellMm: number;
+  readonly sites: PolypSites | null;
   readonly frames: readonly (Frame | null)[];
   readonly readings: readonly Reading[];
 }
@@ -37,7 +38,7 @@ interface Held {
 const NOTHING_HELD: Held = { frame: null, readings: [] };
 const FIRST_SEED = 'one';
 
-const NOTHING_GROWN: ShownRun = { cellMm: 0.25, frames: [], readings: [] };
+const NOTHING_GROWN: ShownRun = { cellMm: 0.25, sites: null, frames: [], readings: [] };
 
 export class Desk {
   #plan = $state.raw<Plan>() as Plan;
@@ -51,6 +52,7 @@ export class Desk {
 
   month = $state(0);
   run = $state.raw<ShownRun>(NOTHING_GROWN);
+  /** Of the run on screen; kept until the next run tells its own. */
   sites = $state.raw<PolypSites | null>(null);
   selection = $state.raw<readonly string[]>([]);
   tool = $state<Tool>('choose');
@@ -137,6 +139,7 @@ export class Desk {
   open(edit: Edit, month = 0): void {
     this.drop();
     this.playing = false;
+    this.selection = [];
     this.forgetPicture();
     this.#keep(edit);
     this.month = Math.min(month, edit.plan.months);
@@ -162,11 +165,12 @@ export class Desk {
   /** A run starts: what is on screen stays until the run reaches the month that is shown. */
   startRun(cellMm: number): void {
     this.#held = { frame: this.frame, readings: this.months };
-    this.run = { cellMm, frames: [], readings: [] };
+    this.run = { ...NOTHING_GROWN, cellMm };
   }
 
   showRun(run: ShownRun): void {
     this.run = run;
+    if (run.sites) this.sites = run.sites;
   }
 
   forgetPicture(): void {
