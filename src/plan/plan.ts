@@ -40,12 +40,12 @@ const list = <T extends v.GenericSchema>(item: T, least: number, most: number, o
   );
 };
 
-export const TileSchema = v.strictObject({
+const TileSchema = v.strictObject({
   shape: v.picklist(['square', 'disc']),
   sizeMm: number(20, 300),
 });
 
-export const VarietySchema = v.strictObject({
+const VarietySchema = v.strictObject({
   id,
   name: text(200),
   colour: pattern(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"'),
@@ -75,7 +75,7 @@ export const TookOfTriedSchema = v.strictObject({
   tried: whole(0, 10_000),
 });
 
-export const PairSchema = v.strictObject({
+const PairSchema = v.strictObject({
   a: id,
   b: id,
   acceptance: v.optional(v.union([number(0, 1), TookOfTriedSchema])),
@@ -105,7 +105,7 @@ export const DiscPieceSchema = v.strictObject({
   disc: v.strictObject({ diameterMm: number(0.5, 300) }),
 });
 
-export const PieceSchema = v.union([OutlinePieceSchema, DiscPieceSchema]);
+const PieceSchema = v.union([OutlinePieceSchema, DiscPieceSchema]);
 
 export const SettingsSchema = v.partial(
   v.strictObject({
