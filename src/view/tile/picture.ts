@@ -150,10 +150,8 @@ export class Picture {
     const u = this.#uniforms.uniforms;
     const { width, height, resolution } = this.#renderer;
     u.uCentre = new Float32Array([camera.xMm, camera.yMm]);
-    u.uReach = new Float32Array([
-      width / resolution / 2 / camera.pxPerMm,
-      height / resolution / 2 / camera.pxPerMm,
-    ]);
+    // Pixi's width and height are CSS pixels, whatever the resolution
+    u.uReach = new Float32Array([width / 2 / camera.pxPerMm, height / 2 / camera.pxPerMm]);
     u.uPxMm = 1 / (camera.pxPerMm * resolution);
     this.#uniforms.update();
   }
