@@ -1,6 +1,7 @@
 /**
  * The plan a grower makes: the schema of the plan file, and its types.
  * Millimetres from the tile's centre, x right, y down; days; mm per month.
+ * Pairs, steps and turns may be left out of a file written by hand; a plan always has them.
  * What a schema cannot say (overlaps, unknown varieties) is in plan/refuse.ts.
  * The messages say what is allowed, in words that fit 'Change months to …'; plan/schema-faults.ts does the rest.
  */
@@ -90,7 +91,7 @@ const PairSchema = v.strictObject({
 const placed = {
   id,
   at: xy,
-  turnDeg: number(-360, 360),
+  turnDeg: v.optional(number(-360, 360), 0),
   edge: v.optional(v.picklist(['cut', 'rim'])),
   variety: id,
 };
@@ -124,10 +125,10 @@ export const PlanSchema = v.strictObject({
   name: text(200),
   tile: TileSchema,
   varieties: list(VarietySchema, 1, MAX_VARIETIES, 'varieties'),
-  pairs: list(PairSchema, 0, 28, 'pairs'),
+  pairs: v.optional(list(PairSchema, 0, 28, 'pairs'), []),
   pieces: list(PieceSchema, 0, MAX_PIECES, 'pieces'),
   /** Trim, recut and the like come with the Steer capability; until then no step is known. */
-  steps: list(v.never(), 0, 0, 'steps'),
+  steps: v.optional(list(v.never(), 0, 0, 'steps'), []),
   months: whole(1, 36),
   settings: v.optional(SettingsSchema),
   /** Words of the maker: what the plan shows, whether it is invented. */

@@ -34,16 +34,6 @@ export function area(polygon: Polygon): number {
   return Math.abs(twice) / 2;
 }
 
-export function perimeter(polygon: Polygon): number {
-  let length = 0;
-  let last = polygon[polygon.length - 1];
-  for (const corner of polygon) {
-    length += Math.hypot(corner[0] - last[0], corner[1] - last[1]);
-    last = corner;
-  }
-  return length;
-}
-
 /** Turned about the origin, then shifted, corners rounded to 1e-6 mm so that every host agrees on them. */
 export function turnedAndShifted(polygon: Polygon, turnDeg: number, shift: Point): Polygon {
   const turn = (turnDeg * Math.PI) / 180;

@@ -56,7 +56,19 @@ const wrong = fc.oneof(
 /** Places where some of the values above may stand: words, and keys that may be left out. */
 const MAY_STAND = new Set(['name', 'note']);
 const MAY_GO = new Set([
-  ...['note', 'settings', 'edge', 'acceptance', 'related', 'consistency', 'revertPerMonth', 'mingle'],
+  ...[
+    'note',
+    'pairs',
+    'steps',
+    'turnDeg',
+    'settings',
+    'edge',
+    'acceptance',
+    'related',
+    'consistency',
+    'revertPerMonth',
+    'mingle',
+  ],
   ...['zipLengthMm', 'healingDays', 'stingMm', 'deadShare', 'rimFactor', 'roughness', 'polypMm'],
 ]);
 

@@ -34,6 +34,14 @@ describe('the plan file', () => {
     );
   });
 
+  it('fills in what a file written by hand may leave out', () => {
+    const { pairs, steps, pieces, ...rest } = smallPlan({ pairs: [] });
+    const withoutTurns = pieces.map(({ turnDeg, ...piece }) =>
+      turnDeg === 0 ? piece : { ...piece, turnDeg },
+    );
+    expect(planOf(checkPlan({ ...rest, pieces: withoutTurns }))).toEqual({ ...rest, pairs, steps, pieces });
+  });
+
   it('opens text with a byte order mark', () => {
     expect(planOf(openPlan(`\uFEFF${planText(smallPlan())}`))).toEqual(smallPlan());
   });
