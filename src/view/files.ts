@@ -15,7 +15,7 @@ export function download(name: string, text: string): void {
 }
 
 /** 'Two that take.json': the plan's name without what a file name cannot hold. */
-export function fileName(plan: Plan): string {
+function fileName(plan: Plan): string {
   const plain = plan.name.replaceAll(/[^\p{L}\p{N} .-]+/gu, ' ').trim();
   return `${plain.slice(0, 80) || 'plan'}.json`;
 }

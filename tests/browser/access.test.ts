@@ -39,15 +39,17 @@ test.each([
 test('axe finds nothing with the menu and the numbers behind open', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
-  await page.getByText('numbers behind it').first().click();
+  await page.getByRole('button', { name: 'a guess' }).first().click();
   await page.getByText('Settings of growth').click();
   await openMenu(page);
   expect(await faults(page)).toEqual([]);
 });
 
-test('Grow fits 1280 x 800 without scrolling', async () => {
+test.each(['Two that take', 'A mosaic'])('Grow fits 1280 x 800 without scrolling: %s', async (preset) => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
+  await openMenu(page);
+  await page.getByRole('button', { name: new RegExp(`^${preset}`) }).click();
   const overflowing = await page.evaluate(() =>
     [document.documentElement, ...document.querySelectorAll('.plan, .reading, .stage, .months')]
       .filter(
