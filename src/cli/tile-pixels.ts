@@ -26,7 +26,7 @@ const PALE = [0.96, 0.94, 0.9];
 export function paintTile(frame: Frame, sites: PolypSites, plan: Plan, pxPerMm: number): Pixels {
   const { tile } = plan;
   const side = Math.max(1, Math.round(tile.sizeMm * pxPerMm));
-  const skin = new Skin(frame.columns, frame.rows, frame.cellMm, tile);
+  const skin = new Skin(frame, tile);
   skin.fill(frame, LIGHT_DEG);
   const brush = new Brush(skin, sites, paletteOf(plan.varieties), 1 / pxPerMm);
   const rgb = new Uint8Array(side * side * 3);

@@ -29,9 +29,7 @@ export function fillShares(
   cellMm: number,
   out: Shares,
 ): void {
-  const { first, second, surface } = out;
-  first.fill(0);
-  second.fill(0);
+  fillPlain(label, out);
   const mixed = mixedCells(label, columns, rows);
   const kernel = cellMm > 0.35 ? KERNEL_COARSE : KERNEL_FINE;
   const total = kernel.reduce((a, b) => a + b, 0);
@@ -39,23 +37,45 @@ export function fillShares(
   const sums = new Float32Array(SLOTS);
   for (let row = 0, i = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++, i++) {
+      if (mixed[i] === 0) continue;
       sums.fill(0);
-      if (mixed[i] === 0) {
-        sums[slotOf(label[i])] = 255;
-      } else {
-        for (let dy = -2; dy <= 2; dy++) {
-          const r = Math.min(Math.max(row + dy, 0), rows - 1) * columns;
-          const weightY = kernel[dy + 2] * scale;
-          if (weightY === 0) continue;
-          for (let dx = -2; dx <= 2; dx++) {
-            const c = Math.min(Math.max(column + dx, 0), columns - 1);
-            sums[slotOf(label[r + c])] += weightY * kernel[dx + 2];
-          }
+      for (let dy = -2; dy <= 2; dy++) {
+        const r = Math.min(Math.max(row + dy, 0), rows - 1) * columns;
+        const weightY = kernel[dy + 2] * scale;
+        if (weightY === 0) continue;
+        for (let dx = -2; dx <= 2; dx++) {
+          const c = Math.min(Math.max(column + dx, 0), columns - 1);
+          sums[slotOf(label[r + c])] += weightY * kernel[dx + 2];
         }
       }
-      write(sums, i * 4, first, second, surface);
+      write(sums, i * 4, out.first, out.second, out.surface);
     }
   }
+}
+
+/** Every cell as if its surroundings were like it: four bytes at once, for most cells need no more. */
+function fillPlain(label: Uint8Array, { first, second, surface }: Shares): void {
+  const views = [first, second, surface].map((bytes) => new Uint32Array(bytes.buffer));
+  const words = views.map((_, which) =>
+    Uint32Array.from({ length: 256 }, (_unused, of) => plainWord(which, of)),
+  );
+  for (let which = 0; which < views.length; which++) {
+    const [view, word] = [views[which], words[which]];
+    for (let i = 0; i < label.length; i++) view[i] = word[label[i]];
+  }
+}
+
+/** Four bytes of a texture (0 first, 1 second, 2 surface) at a cell amid its own label, in the machine's order. */
+function plainWord(which: number, label: number): number {
+  const bytes = new Uint8Array(4);
+  const slot = slotOf(label);
+  if (which === 2) {
+    if (slot === 0) bytes[0] = 255;
+    if (slot === SLOTS - 1) bytes[1] = 255;
+  } else if (slot > which * 4 && slot <= which * 4 + 4 && slot < SLOTS - 1) {
+    bytes[slot - 1 - which * 4] = 255;
+  }
+  return new Uint32Array(bytes.buffer)[0];
 }
 
 function write(

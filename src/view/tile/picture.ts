@@ -107,7 +107,7 @@ export class Picture {
     const key = `${tile.shape} ${tile.sizeMm}`;
     if (frame !== null && (this.#skin === null || this.#tileKey !== key || !this.#skin.fits(frame))) {
       this.#tileKey = key;
-      this.#fit(new Skin(frame.columns, frame.rows, frame.cellMm, tile));
+      this.#fit(new Skin(frame, tile));
     }
     if (frame !== null && frame !== this.#frame) {
       this.#skin?.fill(frame, this.#lightDeg);

@@ -29,7 +29,10 @@ function removable(mask: Uint8Array, i: number, around: readonly number[], even:
   const [n, ne, e, se, s, sw, w, nw] = around.map((step) => mask[i + step]);
   const parts = (~n & (ne | e) & 1) + (~e & (se | s) & 1) + (~s & (sw | w) & 1) + (~w & (nw | n) & 1);
   if (parts !== 1) return false;
-  const pairs = Math.min((nw | n) + (ne | e) + (se | s) + (sw | w), (n | ne) + (e | se) + (s | sw) + (w | nw));
+  const pairs = Math.min(
+    (nw | n) + (ne | e) + (se | s) + (sw | w),
+    (n | ne) + (e | se) + (s | sw) + (w | nw),
+  );
   if (pairs < 2 || pairs > 3) return false;
   return even ? ((s | sw | (nw ^ 1)) & w) === 0 : ((n | ne | (se ^ 1)) & e) === 0;
 }

@@ -27,7 +27,7 @@ test.each([3, 20, 45, 70])(
       isFirst: (x, y) => y * c - x * s < 0,
       seamAt: () => 2,
     });
-    const skin = new Skin(frame.columns, frame.rows, frame.cellMm, TILE);
+    const skin = new Skin(frame, TILE);
     skin.fill(frame, 225);
     for (let along = -12; along <= 12; along += 0.05) {
       const share = (off: number): number =>
@@ -41,7 +41,7 @@ test.each([3, 20, 45, 70])(
 
 test('the shares of all labels at a cell add up to one', () => {
   const { frame } = syntheticFrame(0.5, 6, 70);
-  const skin = new Skin(frame.columns, frame.rows, frame.cellMm, { shape: 'square', sizeMm: 70 });
+  const skin = new Skin(frame, { shape: 'square', sizeMm: 70 });
   skin.fill(frame, 225);
   for (let i = 0; i < frame.label.length; i++) {
     let sum = skin.surface[i * 4] + skin.surface[i * 4 + 1];
@@ -52,7 +52,7 @@ test('the shares of all labels at a cell add up to one', () => {
 
 test('tissue that reaches the edge of the tile is not worn away there', () => {
   const frame = seamFrame({ sizeMm: 40, cellMm: 0.5, isFirst: () => true, seamAt: () => 0 });
-  const skin = new Skin(frame.columns, frame.rows, frame.cellMm, TILE);
+  const skin = new Skin(frame, TILE);
   skin.fill(frame, 225);
   expect(Math.max(...skin.surface.filter((_, k) => k % 4 === 0))).toBe(0);
 });
@@ -62,7 +62,7 @@ test('a wall is lit on the side of the light, shades the ground behind it, and b
   const height = frame.height.map((_, i) =>
     Math.abs((i % frame.columns) - (frame.columns - 1) / 2) < 3 ? 400 : 200,
   );
-  const skin = new Skin(frame.columns, frame.rows, frame.cellMm, TILE);
+  const skin = new Skin(frame, TILE);
   skin.fill({ ...frame, height }, 180);
   const [left, right] = [-1.6, 1.6].map((x) => between(skin.relief, skin, 2, x, 0));
   expect(left).toBeGreaterThan(250);
@@ -73,4 +73,16 @@ test('a wall is lit on the side of the light, shades the ground behind it, and b
   // 2 mm of wall under a light that rises 0.85 mm a mm: the shade ends 2 / 0.85 = 2.35 mm behind it.
   expect(between(skin.relief, skin, 2, -0.75 - 2.9, 0)).toBeGreaterThan(250);
   expect(lightFrom(0).rise).toBe(0.85);
+});
+
+test('a very large tile is read at every other cell and stays in place', () => {
+  const frame = seamFrame({ sizeMm: 210, cellMm: 0.25, isFirst: (x) => x < 20, seamAt: () => 2 });
+  const skin = new Skin(frame, { shape: 'square', sizeMm: 210 });
+  expect(skin.columns * skin.cellMm).toBe(frame.columns * frame.cellMm);
+  expect(skin.cellMm).toBe(0.5);
+  expect(skin.fits(frame)).toBe(true);
+  skin.fill(frame, 225);
+  const lead = (x: number): number => between(skin.first, skin, 0, x, 0) - between(skin.first, skin, 1, x, 0);
+  expect(lead(19.6)).toBeGreaterThan(0);
+  expect(lead(20.4)).toBeLessThan(0);
 });
