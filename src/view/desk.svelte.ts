@@ -65,6 +65,8 @@ export class Desk {
   /** Gap that a moved piece snaps to, or null. */
   snapGapMm = $state<number | null>(null);
   playing = $state(false);
+  /** Why the last edit was not kept; empty once one is. */
+  refused = $state.raw<readonly Refusal[]>([]);
 
   readonly plan: Plan = $derived(this.#plan);
   readonly seed: string = $derived(this.#seeds.get(this.#plan) ?? FIRST_SEED);
@@ -98,9 +100,9 @@ export class Desk {
   commit(): void {
     const draft = this.#draft;
     if (draft === null) return;
-    const refused = this.refusals.length > 0;
+    this.refused = this.refusals;
     this.#draft = null;
-    if (!refused) this.#keep(draft);
+    if (this.refused.length === 0) this.#keep(draft);
   }
 
   drop(): void {
@@ -114,9 +116,9 @@ export class Desk {
   /** An edit in one go. Returns why it cannot be, or an empty list. */
   do(edit: Edit): readonly Refusal[] {
     this.commit();
-    const refusals = refuse(edit.plan);
-    if (refusals.length === 0 && edit.plan !== this.plan) this.#keep(edit);
-    return refusals;
+    this.refused = refuse(edit.plan);
+    if (this.refused.length === 0 && edit.plan !== this.plan) this.#keep(edit);
+    return this.refused;
   }
 
   undo(): void {

@@ -9,6 +9,8 @@ export class Keeping {
   readonly #desk: Desk;
   readonly #notices: Notices;
   readonly #savePlan: () => void;
+  /** Something was stored before, or the plan has been changed since. */
+  #hasWork = false;
   readonly #autosave = new Autosave(openShelf, (trouble) => this.#tell(trouble), navigator.locks);
 
   constructor(desk: Desk, notices: Notices, savePlan: () => void) {
@@ -18,8 +20,10 @@ export class Keeping {
   }
 
   /** The bench of the last visit, if there is one that can be read. */
-  start(): Promise<Bench | null> {
-    return this.#autosave.start();
+  async start(): Promise<Bench | null> {
+    const bench = await this.#autosave.start();
+    this.#hasWork = bench !== null;
+    return bench;
   }
 
   /** To be called while a component starts: notes every change from then on. */
@@ -28,8 +32,9 @@ export class Keeping {
     let isFirst = true;
     $effect(() => {
       const bench = { plan: desk.plan, seed: desk.seed, month: desk.month };
-      // What was opened or restored is not a change of the person's.
-      if (!isFirst && !desk.playing) this.#autosave.note(bench);
+      // Who only looked at the opening sees it again next time.
+      this.#hasWork ||= desk.undoWords !== null;
+      if (!isFirst && this.#hasWork && !desk.playing) this.#autosave.note(bench);
       isFirst = false;
     });
     $effect(() => {

@@ -128,7 +128,7 @@ describe('the picture shown', () => {
   const reading = (month: number) => ({ month }) as Reading;
   const grown = (until: number) => {
     const months = Array.from({ length: until + 1 }, (_, month) => month);
-    return { cellMm: 0.5, frames: months.map(frame), readings: months.map(reading) };
+    return { cellMm: 0.5, sites: null, frames: months.map(frame), readings: months.map(reading) };
   };
 
   it('is the last month grown until the run comes to the month asked for', () => {
