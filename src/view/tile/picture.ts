@@ -31,6 +31,15 @@ function dataTexture(
   });
 }
 
+function latticeTexture({ columns, rows, offset }: PolypSites): BufferImageSource {
+  const bytes = new Uint8Array(columns * rows * 4);
+  for (let i = 0; i < columns * rows; i++) {
+    bytes[i * 4] = offset[i * 2];
+    bytes[i * 4 + 1] = offset[i * 2 + 1];
+  }
+  return dataTexture(bytes, columns, rows, false);
+}
+
 /** Names of the four textures that follow the frame. */
 const FIELDS = ['first', 'second', 'surface', 'relief'] as const;
 
@@ -41,6 +50,7 @@ export class Picture {
   readonly #shader: Shader;
   readonly #geometry: Geometry;
   readonly #grain: BufferImageSource;
+  readonly #blank = dataTexture(new Uint8Array(4), 1, 1, true);
   #fields: BufferImageSource[] = [];
   #lattice: BufferImageSource | null = null;
   #skin: Skin | null = null;
@@ -68,7 +78,7 @@ export class Picture {
     this.#renderer = renderer;
     this.#grain = dataTexture(makeGrain(), GRAIN_SIZE, GRAIN_SIZE, true);
     this.#grain.style.addressMode = 'repeat';
-    const blank = dataTexture(new Uint8Array(4), 1, 1, true);
+    const blank = this.#blank;
     this.#uniforms = new UniformGroup({
       uCentre: { value: new Float32Array(2), type: 'vec2<f32>' },
       uReach: { value: new Float32Array([1, 1]), type: 'vec2<f32>' },
@@ -164,17 +174,19 @@ export class Picture {
     this.#stage.destroy({ children: true });
     this.#shader.destroy();
     this.#geometry.destroy(true);
-    for (const texture of [...this.#fields, this.#grain, this.#lattice]) texture?.destroy();
+    for (const texture of [...this.#fields, this.#grain, this.#lattice, this.#blank]) texture?.destroy();
     this.#renderer.destroy();
   }
 
   #fit(skin: Skin): void {
-    for (const field of this.#fields) field.destroy();
+    const before = this.#fields;
     this.#skin = skin;
     this.#frame = null;
     this.#fields = FIELDS.map((name) => dataTexture(skin[name], skin.columns, skin.rows, true));
     const [uFirst, uSecond, uSurface, uRelief] = this.#fields;
     Object.assign(this.#shader.resources, { uFirst, uSecond, uSurface, uRelief });
+    // Only now: a texture must not go while the shader still holds it.
+    for (const field of before) field.destroy();
     const u = this.#uniforms.uniforms;
     u.uGridMm = new Float32Array([skin.columns * skin.cellMm, skin.rows * skin.cellMm]);
     u.uWarpMm = Math.min(0.14, skin.cellMm * 0.24);
@@ -182,20 +194,12 @@ export class Picture {
 
   #showSites(sites: PolypSites | null): void {
     this.#sites = sites;
-    this.#lattice?.destroy();
-    this.#lattice = null;
-    const u = this.#uniforms.uniforms;
-    if (sites === null) {
-      u.uLattice = new Float32Array([0, 1, 0]);
-      return;
-    }
-    const bytes = new Uint8Array(sites.columns * sites.rows * 4);
-    for (let i = 0; i < sites.columns * sites.rows; i++) {
-      bytes[i * 4] = sites.offset[i * 2];
-      bytes[i * 4 + 1] = sites.offset[i * 2 + 1];
-    }
-    this.#lattice = dataTexture(bytes, sites.columns, sites.rows, false);
-    this.#shader.resources.uSites = this.#lattice;
-    u.uLattice = new Float32Array([sites.originMm, sites.spacingMm, 1]);
+    const before = this.#lattice;
+    this.#lattice = sites === null ? null : latticeTexture(sites);
+    this.#shader.resources.uSites = this.#lattice ?? this.#blank;
+    before?.destroy();
+    this.#uniforms.uniforms.uLattice = new Float32Array(
+      sites === null ? [0, 1, 0] : [sites.originMm, sites.spacingMm, 1],
+    );
   }
 }
