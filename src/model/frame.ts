@@ -34,12 +34,14 @@ export interface PolypSites {
 
 /**
  * For the picture only, all judgement: a cut piece comes with some crust and tissue of some age; a ridge's half width;
- * how far lapping tissue stands above what it covers; the thin edge that a rim starts with.
+ * how far the lip of lapping tissue stands above what it covers, and how long it takes to sink behind the lip; the thin
+ * edge that a rim starts with.
  */
 const SET_CRUST_MM = 0.9;
 const SET_HALF_MONTHS = 12;
 const RIDGE_HALF_WIDTH_MM = 0.9;
 const LAP_STEP_MM = 0.9;
+const LAP_SINKS_HALF_MONTHS = 3;
 const RIM_MM = 0.2;
 
 export function frameOf(state: State, month: number): Frame {
@@ -50,7 +52,7 @@ export function frameOf(state: State, month: number): Frame {
   const height = new Uint16Array(cells);
   const seamState = new Uint8Array(cells);
   const thickness = thicknessByHalfMonth();
-  const oldCrust = thickness[SET_HALF_MONTHS + 4];
+  const crustUnderLap = thickness[halfMonthsSinceLapping(state)];
   for (let i = 0; i < cells; i++) {
     if (variety[i] === 0) continue;
     const halfMonths = Math.min(254, (2 * Math.max(0, state.day - arrival[i])) / DAYS_PER_MONTH);
@@ -61,13 +63,23 @@ export function frameOf(state: State, month: number): Frame {
     const set = (flags[i] & FLAG.set) !== 0;
     age[i] = set && !lapped ? Math.max(k, SET_HALF_MONTHS) : k;
     height[i] = Math.round(
-      lapped ? oldCrust + 100 * LAP_STEP_MM : Math.max(100 * RIM_MM + grown, set ? 100 * SET_CRUST_MM : 0),
+      lapped
+        ? 100 * RIM_MM + crustUnderLap + 100 * LAP_STEP_MM * expMinus(halfMonths / LAP_SINKS_HALF_MONTHS)
+        : Math.max(100 * RIM_MM + grown, set ? 100 * SET_CRUST_MM : 0),
     );
     const r = row[i];
     if (r !== 0 && seam.touched[r] <= state.day) seamState[i] = seam.fate[r] | (covers(state, r) ? 8 : 0);
   }
   raiseRidges(state, height);
   return { month, columns, rows, cellMm, label: variety.slice(), seam: seamState, age, height };
+}
+
+/** About as old as this is the tissue on both sides of a lapped seam, from the first verdict on. */
+function halfMonthsSinceLapping(state: State): number {
+  const { nuclei, lapPairs } = state;
+  let first = state.day;
+  for (const nucleus of lapPairs.values()) first = Math.min(first, nuclei.day[nucleus]);
+  return Math.min(254, Math.round((2 * (state.day - first)) / DAYS_PER_MONTH) + 1);
 }
 
 /** Thickness in 0.01 mm of tissue of each age in half months: judgement, for the picture only. */
