@@ -101,7 +101,7 @@ export class Pointer {
     if (doing.kind === 'move' || doing.kind === 'handle') {
       this.#hold.gap = null;
       this.#desk.commit();
-      if (!this.#moved && doing.kind === 'move') this.#choose(touch);
+      if (!this.#moved && doing.kind === 'move') this.#choose(touch, doing.ids);
     } else if (doing.kind === 'set') {
       setStamp(this.#desk, this.#hold, this.#hold.mm(touch.px));
       if (touch.kind !== 'mouse') this.#hold.ghostAt = null;
@@ -160,15 +160,20 @@ export class Pointer {
       this.#desk.select(selection.filter((id) => id !== piece.id));
       return { kind: 'pan' };
     }
-    if (!selection.includes(piece.id)) this.#desk.select(touch.shift ? [...selection, piece.id] : [piece.id]);
-    return { kind: 'move', ids: this.#desk.selection };
+    const ids = selection.includes(piece.id)
+      ? selection
+      : touch.shift
+        ? [...selection, piece.id]
+        : [piece.id];
+    // A finger may be the first of two: it chooses when it moves or lifts.
+    if (!finger) this.#desk.select(ids);
+    return { kind: 'move', ids };
   }
 
-  /** A press and lift on a piece, without a move, chooses it alone. */
-  #choose(touch: Touch): void {
+  /** A press and lift on a piece, without a move, chooses it alone; with Shift it joins the others. */
+  #choose(touch: Touch, ids: readonly string[]): void {
     const piece = pieceAt(this.#desk.plan, this.#hold.mm(touch.px), 0);
-    if (piece === null || touch.shift) return;
-    this.#desk.select([piece.id]);
+    this.#desk.select(touch.shift || piece === null ? ids : [piece.id]);
   }
 
   #hover(touch: Touch): void {
@@ -191,6 +196,7 @@ export class Pointer {
     const [desk, hold] = [this.#desk, this.#hold];
     const from = hold.mm(this.#from);
     const [dx, dy] = [at[0] - from[0], at[1] - from[1]];
+    if (desk.selection !== ids) desk.select(ids);
     if (desk.snapGapMm === null || free) {
       hold.gap = null;
       desk.try(movePieces(desk.plan, ids, dx, dy));

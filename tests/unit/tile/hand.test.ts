@@ -123,6 +123,18 @@ test('two fingers zoom and drop what one finger had begun', () => {
   expect(desk.plan).toBe(HALVES);
 });
 
+test('a finger chooses when it lifts, so that the first of two chooses nothing', () => {
+  pointer.press(touch([20, 0], { kind: 'touch' }));
+  expect(desk.selection).toEqual([]);
+  pointer.press({ ...touch([0, 0], { kind: 'touch' }), id: 2 });
+  pointer.lift(touch([20, 0], { kind: 'touch' }));
+  pointer.lift({ ...touch([0, 0], { kind: 'touch' }), id: 2 });
+  expect(desk.selection).toEqual([]);
+  pointer.press(touch([20, 0], { kind: 'touch' }));
+  pointer.lift(touch([20, 0], { kind: 'touch' }));
+  expect(desk.selection).toEqual(['p3']);
+});
+
 test('set: a click sets the stamp and chooses it; where it cannot be, the reason is shown there', () => {
   desk.tool = 'set';
   desk.stamp = { shape: 'disc', sizeMm: 6, variety: 'c' };
