@@ -4,7 +4,7 @@ import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { openMenu, untilGrown } from './grow-page';
-import { DESK, HAND, openPage } from './open-page';
+import { HAND, openPage } from './open-page';
 
 const RULES: RunOptions = {
   runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
@@ -23,42 +23,49 @@ async function faults(page: Page): Promise<string[]> {
   );
 }
 
-test.each([
-  ['Grow, light', { size: DESK }],
-  ['Grow, dark', { size: DESK, dark: true }],
-  ['Grow, in a hand', { size: HAND, touch: true }],
-  ['what the model knows, light', { size: DESK, hash: '#/knows' }],
-  ['what the model knows, dark, in a hand', { size: HAND, dark: true, hash: '#/knows' }],
-])('axe finds nothing: %s', async (_, opening) => {
-  const page = await openPage({ ...opening, reducedMotion: true });
-  if (!('hash' in opening)) await untilGrown(page);
-  else await page.getByRole('heading', { name: 'What this model knows and does not' }).waitFor();
-  expect(await faults(page)).toEqual([]);
-});
-
-test('axe finds nothing with the menu and the numbers behind open', async () => {
+test('axe finds nothing in Grow: light, with menu and numbers open, dark', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
+  expect(await faults(page), 'light').toEqual([]);
   await page.getByRole('button', { name: 'a guess' }).first().click();
   await page.getByText('Settings of growth').click();
   await openMenu(page);
+  expect(await faults(page), 'all open').toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  expect(await faults(page), 'dark').toEqual([]);
+});
+
+test('axe finds nothing in Grow in a hand', async () => {
+  const page = await openPage({ size: HAND, touch: true, reducedMotion: true });
+  await untilGrown(page);
   expect(await faults(page)).toEqual([]);
 });
 
-test.each(['Two that take', 'A mosaic'])('Grow fits 1280 x 800 without scrolling: %s', async (preset) => {
+test('axe finds nothing in what the model knows: light, dark and narrow', async () => {
+  const page = await openPage({ hash: '#/knows', reducedMotion: true });
+  await page.getByRole('heading', { name: 'What this model knows and does not' }).waitFor();
+  expect(await faults(page), 'light').toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.setViewportSize(HAND);
+  expect(await faults(page), 'dark, narrow').toEqual([]);
+});
+
+test('Grow fits 1280 x 800 without scrolling', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
-  await openMenu(page);
-  await page.getByRole('button', { name: new RegExp(`^${preset}`) }).click();
-  const overflowing = await page.evaluate(() =>
-    [document.documentElement, ...document.querySelectorAll('.plan, .reading, .stage, .months')]
-      .filter(
-        (element) =>
-          element.scrollHeight > element.clientHeight + 1 || element.scrollWidth > element.clientWidth + 1,
-      )
-      .map((element) => `${element.className} ${element.scrollHeight} > ${element.clientHeight}`),
-  );
-  expect(overflowing).toEqual([]);
+  for (const preset of ['Two that take', 'Halves that run', 'A mosaic']) {
+    await openMenu(page);
+    await page.getByRole('button', { name: new RegExp(`^${preset}`) }).click();
+    const overflowing = await page.evaluate(() =>
+      [document.documentElement, ...document.querySelectorAll('.plan, .reading, .stage, .months')]
+        .filter(
+          (element) =>
+            element.scrollHeight > element.clientHeight + 1 || element.scrollWidth > element.clientWidth + 1,
+        )
+        .map((element) => `${element.className} ${element.scrollHeight} > ${element.clientHeight}`),
+    );
+    expect(overflowing, preset).toEqual([]);
+  }
 });
 
 test('every control says in one sentence what it does', async () => {
