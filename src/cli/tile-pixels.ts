@@ -136,7 +136,7 @@ class Brush {
     const grown = (1 - 0.85 * pale) * smoothstep(0.15, 0.9, age) * shown;
     const fade = Math.min(1, 0.5 / pxMm / 2.5);
     const lift = cover > 0 ? 0.06 * grown * mix(0.6, 1, live) : 0;
-    const rough = mix(0.022, 0.095, cover) * fade;
+    const rough = mix(0.022, 0.095 + 0.06 * (1 - live), cover) * fade;
     const slopeX = slopeOf(relief[0]) + polyp.slopeX * lift + fine[0] * rough;
     const slopeY = slopeOf(relief[1]) + polyp.slopeY * lift + fine[1] * rough;
 

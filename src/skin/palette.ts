@@ -3,7 +3,7 @@ import type { Variety } from '../plan/plan';
 
 export type Rgb = readonly [number, number, number];
 
-export function rgbOf(hex: string): Rgb {
+function rgbOf(hex: string): Rgb {
   const n = Number.parseInt(hex.slice(1), 16);
   return [(n >> 16) / 255, ((n >> 8) & 255) / 255, (n & 255) / 255];
 }
@@ -29,7 +29,7 @@ function rgbFrom([hue, strength, light]: Rgb): Rgb {
 }
 
 /** Polyps carry a second hue: a step round the colour wheel from the tissue, lighter and fuller. */
-export function polypColour(tissue: Rgb): Rgb {
+function polypColour(tissue: Rgb): Rgb {
   const [hue, strength, light] = hslOf(tissue);
   const turned = (hue + 0.07) % 1;
   return rgbFrom([turned, Math.min(1, strength + 0.06), Math.min(0.82, light * 0.7 + 0.33)]);

@@ -5,7 +5,7 @@
 import { boxBlur, softenGrid } from './blur';
 
 /** Slopes are stored in a byte as 128 + 127 * slope / (1 + |slope|): fine where flat, never clipped. */
-export function slopeByte(slope: number): number {
+function slopeByte(slope: number): number {
   return 128.5 + (127 * slope) / (1 + Math.abs(slope));
 }
 

@@ -16,7 +16,7 @@ const REACH_PX = 11;
 const TOUCH_REACH_PX = 20;
 
 /** Half width and half height in the piece's own frame, as far as it reaches from its middle. */
-export function halfExtent(piece: Piece): Xy {
+function halfExtent(piece: Piece): Xy {
   if ('disc' in piece) return [piece.disc.diameterMm / 2, piece.disc.diameterMm / 2];
   const box = boxOf(piece.outline);
   return [Math.max(-box.minX, box.maxX), Math.max(-box.minY, box.maxY)];

@@ -50,7 +50,9 @@ export class Picture {
   readonly #shader: Shader;
   readonly #geometry: Geometry;
   readonly #grain: BufferImageSource;
-  readonly #blank = dataTexture(new Uint8Array(4), 1, 1, true);
+  /** A bare tile, flat and in full light, until the first frame comes: the shader is compiled meanwhile. */
+  readonly #blank = dataTexture(new Uint8Array([255, 0, 0, 0]), 1, 1, true);
+  readonly #flat = dataTexture(new Uint8Array([128, 128, 255, 127]), 1, 1, true);
   #fields: BufferImageSource[] = [];
   #lattice: BufferImageSource | null = null;
   #skin: Skin | null = null;
@@ -99,7 +101,7 @@ export class Picture {
         uFirst: blank,
         uSecond: blank,
         uSurface: blank,
-        uRelief: blank,
+        uRelief: this.#flat,
         uSites: blank,
         uGrain: this.#grain,
       },
@@ -174,7 +176,8 @@ export class Picture {
     this.#stage.destroy({ children: true });
     this.#shader.destroy();
     this.#geometry.destroy(true);
-    for (const texture of [...this.#fields, this.#grain, this.#lattice, this.#blank]) texture?.destroy();
+    for (const texture of [...this.#fields, this.#grain, this.#lattice, this.#blank, this.#flat])
+      texture?.destroy();
     this.#renderer.destroy();
   }
 

@@ -127,7 +127,7 @@ void main() {
   float grown = (1.0 - 0.85 * pale) * smoothstep(0.15, 0.9, age) * shown;
   vec2 bumps = slope * 0.06 * grown * mix(0.6, 1.0, live);
   float fade = clamp(0.5 / uPxMm / 2.5, 0.0, 1.0);
-  bumps += fine.xy * mix(0.022, 0.095, cover) * fade;
+  bumps += fine.xy * mix(0.022, 0.095 + 0.06 * (1.0 - live), cover) * fade;
   bumps += broad.zw * 0.03 * cover;
   vec2 ground = vec2(slopeOf(relief.r), slopeOf(relief.g));
 

@@ -10,7 +10,7 @@ export interface SeamPath {
   readonly d: string;
 }
 
-export const OUTCOME_WORDS: Readonly<Record<SeamOutcome, string>> = {
+const OUTCOME_WORDS: Readonly<Record<SeamOutcome, string>> = {
   fused: 'ran together',
   ridge: 'walled up',
   lapped: 'lapped',

@@ -209,7 +209,7 @@ function smooth(points: Xy[], closed: boolean, sdCells: number): Xy[] {
   return now;
 }
 
-export function lengthOf(points: readonly Xy[]): number {
+function lengthOf(points: readonly Xy[]): number {
   let sum = 0;
   for (let k = 1; k < points.length; k++) {
     sum += Math.hypot(points[k][0] - points[k - 1][0], points[k][1] - points[k - 1][1]);

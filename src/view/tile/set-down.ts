@@ -5,7 +5,7 @@ import type { Desk } from '../desk.svelte';
 import type { Hold } from './hold.svelte';
 import { outlinePiece, stampPiece } from './stamp';
 
-export function setDown(desk: Desk, hold: Hold, piece: Piece): void {
+function setDown(desk: Desk, hold: Hold, piece: Piece): void {
   const refusals = desk.do(setPiece(desk.plan, piece));
   if (refusals.length > 0) {
     hold.refused = { words: `${refusals[0].cure}.`, at: piece.at };
