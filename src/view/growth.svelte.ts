@@ -1,7 +1,7 @@
 /** Joins the desk to the engine: what is wanted goes out, what has grown comes back. */
 import { untrack } from 'svelte';
 import { Channel, engineLine, type Fault } from '../jobs/channel';
-import { frameBudget, FrameStore } from '../jobs/frame-store';
+import { frameBudget, FrameStore, type KeptRun } from '../jobs/frame-store';
 import { SeedRange, type SeedReadings } from '../jobs/seed-range';
 import { TileRun } from '../jobs/tile-run';
 import type { Desk } from './desk.svelte';
@@ -11,6 +11,8 @@ interface NavigatorWithMemory extends Navigator {
   readonly deviceMemory?: number;
 }
 
+const CATCH_UP_MS = 400;
+
 export class Growth {
   /** How the run of the plan on screen stands. */
   state = $state<'growing' | 'whole' | 'failed'>('growing');
@@ -19,6 +21,9 @@ export class Growth {
   readonly #desk: Desk;
   readonly #tile: TileRun;
   readonly #range: SeedRange;
+  #newest: KeptRun | null = null;
+  #firstHeard = 0;
+  #asked = 0;
 
   constructor(desk: Desk, notices: Notices, savePlan: () => void) {
     this.#desk = desk;
@@ -30,11 +35,14 @@ export class Growth {
       store,
       {
         began: (run) => {
+          this.#newest = null;
+          this.#firstHeard = 0;
           this.state = 'growing';
           desk.startRun(run.cellMm);
         },
-        grown: (run) => desk.showRun(run),
+        grown: (run) => this.#showSoon(run),
         ended: (how, wanted) => {
+          this.#show();
           if (how === 'failed') this.state = 'failed';
           else if (how === 'whole' && !wanted.draft) this.state = 'whole';
         },
@@ -44,6 +52,31 @@ export class Growth {
     // A fault in the background costs only the ranges: nothing is said of it.
     const background = new Channel(engineLine, () => undefined);
     this.#range = new SeedRange(background, (runs) => (this.ranges = runs));
+  }
+
+  /** Asks for the first run before the page is put together: the worker grows meanwhile. */
+  begin(): void {
+    const { shown: plan, seed } = this.#desk;
+    this.#tile.show({ plan, seed, draft: false });
+  }
+
+  /**
+   * Months can come faster than they can be drawn: one a frame of the screen, the newest, is put on the desk.
+   * The first moments belong to the run: drawing months before the one asked for would only hold that one up.
+   */
+  #showSoon(run: KeptRun): void {
+    this.#newest = run;
+    const isBehind = run.readings.length <= this.#desk.month;
+    this.#firstHeard ||= performance.now();
+    if (isBehind && performance.now() - this.#firstHeard < CATCH_UP_MS) return;
+    if (this.#asked === 0) this.#asked = requestAnimationFrame(() => this.#show());
+  }
+
+  #show(): void {
+    cancelAnimationFrame(this.#asked);
+    this.#asked = 0;
+    if (this.#newest) this.#desk.showRun(this.#newest);
+    this.#newest = null;
   }
 
   /** To be called while a component starts: its effects carry the desk's wishes to the workers. */

@@ -26,4 +26,5 @@ const kept = await keeping.start();
 if (kept) desk.restore(kept.plan, kept.seed, kept.month);
 const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
 const opening = kept ? null : showOpening(desk, player, isStill);
+growth.begin();
 mount(App, { target, props: { desk, notices, keeping, growth, player, opening } });
