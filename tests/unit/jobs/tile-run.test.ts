@@ -59,8 +59,9 @@ describe('the run behind the tile', () => {
   it('is coarse for a draft, and exact once it rests', async () => {
     const { run, heard } = tileRun();
     run.show({ ...exact, draft: true });
-    await until(heard, 2);
-    expect(heard.ended.map((end) => end.cellMm)).toEqual([0.5, 0.25]);
+    // On a slow machine the rest comes before the coarse run is whole, which then gives way.
+    await expect.poll(() => heard.ended.at(-1)?.cellMm, { timeout: 20_000 }).toBe(0.25);
+    expect(heard.began).toEqual([0.5, 0.25]);
   });
 
   it('is not begun again for a name, a colour or the same plan', async () => {
