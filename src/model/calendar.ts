@@ -2,7 +2,7 @@
  * Cells filed by the day something is due to happen to them. A cell may be filed more than once: whoever takes a day's
  * cells compares with State.due and passes over what is out of date.
  */
-import { createList, push, type CellList } from './cell-list';
+import { createList, doubled, push, type CellList } from './cell-list';
 
 export interface Calendar {
   /** First entry of each day's chain, -1 for none. */
@@ -52,12 +52,8 @@ export function file(calendar: Calendar, cell: number, due: number, today: numbe
   else {
     entry = calendar.used++;
     if (entry === calendar.cell.length) {
-      const cells = new Int32Array(entry * 2);
-      cells.set(calendar.cell);
-      calendar.cell = cells;
-      const next = new Int32Array(entry * 2);
-      next.set(calendar.next);
-      calendar.next = next;
+      calendar.cell = doubled(calendar.cell);
+      calendar.next = doubled(calendar.next);
     }
   }
   calendar.cell[entry] = cell;

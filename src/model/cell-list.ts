@@ -1,3 +1,12 @@
+/** A copy of twice the length. */
+export function doubled<T extends Int32Array | Uint16Array | Float32Array | Float64Array | Uint8Array>(
+  from: T,
+): T {
+  const to = new (from.constructor as new (length: number) => T)(from.length * 2);
+  to.set(from);
+  return to;
+}
+
 /** A growing list of cell indices: nothing is allocated while it is long enough. */
 export interface CellList {
   cell: Int32Array;
@@ -9,11 +18,7 @@ export function createList(size = 1024): CellList {
 }
 
 export function push(list: CellList, cell: number): void {
-  if (list.count === list.cell.length) {
-    const more = new Int32Array(list.count * 2);
-    more.set(list.cell);
-    list.cell = more;
-  }
+  if (list.count === list.cell.length) list.cell = doubled(list.cell);
   list.cell[list.count++] = cell;
 }
 

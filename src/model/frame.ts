@@ -101,7 +101,7 @@ function covers(state: State, r: number): boolean {
 /** Adds the wall of each ridge contact: a soft profile about its mid-point. */
 function raiseRidges(state: State, height: Uint16Array): void {
   const { layout, seam, variety } = state;
-  const { columns, cellMm, rates } = layout;
+  const { columns, rows, cellMm, rates } = layout;
   const wall = new Uint16Array(height.length);
   const reach = Math.ceil(RIDGE_HALF_WIDTH_MM / cellMm);
   for (let r = 1; r < seam.count; r++) {
@@ -111,10 +111,13 @@ function raiseRidges(state: State, height: Uint16Array): void {
     const y = (Math.floor(seam.cell[r] / columns) + Math.floor(seam.partner[r] / columns)) / 2;
     for (let dy = -reach; dy <= reach; dy++) {
       for (let dx = -reach; dx <= reach; dx++) {
-        const i = seam.cell[r] + dy * columns + dx;
-        if (variety[i] === 0 || variety[i] === undefined) continue;
-        const ex = ((seam.cell[r] % columns) + dx - x) * cellMm;
-        const ey = (Math.floor(seam.cell[r] / columns) + dy - y) * cellMm;
+        const column = (seam.cell[r] % columns) + dx;
+        const line = Math.floor(seam.cell[r] / columns) + dy;
+        if (column < 0 || column >= columns || line < 0 || line >= rows) continue;
+        const i = line * columns + column;
+        if (variety[i] === 0) continue;
+        const ex = (column - x) * cellMm;
+        const ey = (line - y) * cellMm;
         const f = 1 - (ex * ex + ey * ey) / (RIDGE_HALF_WIDTH_MM * RIDGE_HALF_WIDTH_MM);
         if (f > 0) wall[i] = Math.max(wall[i], top * f * f);
       }

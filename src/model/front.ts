@@ -135,7 +135,8 @@ export function workOutDue(state: State, cell: number, cellDays: Float64Array): 
       }
     }
   }
-  state.due[cell] = best;
+  // a colour that turned to a faster one behind the rim would have been here long ago: it starts from yesterday on
+  state.due[cell] = Math.max(best, state.day - 1);
   state.via[cell] = bestVia;
 }
 

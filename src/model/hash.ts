@@ -1,5 +1,5 @@
-/** A 64-bit digest of the whole state: two tiles with one hash are alike in every cell, seam and polyp. */
-import type { State } from './state';
+/** A 64-bit digest of a tile: two with one hash are alike in every cell, seam, verdict and polyp. */
+import { FLAG, type State } from './state';
 
 /** Two 32-bit lanes of multiply and xor, after FNV-1a with its published prime; not for secrets. */
 class Digest {
@@ -18,7 +18,7 @@ class Digest {
 }
 
 export function hashState(state: State): string {
-  const { arrival, variety, origin, row, seam, nuclei, polyps, colony } = state;
+  const { arrival, variety, origin, row, flags, seam, nuclei, polyps, colony, urnDrawn, urnFused } = state;
   const digest = new Digest();
   digest.add(state.day);
   const arrivalBits = new Int32Array(arrival.buffer);
@@ -26,7 +26,7 @@ export function hashState(state: State): string {
     if (origin[i] === 0) continue;
     digest.add(i);
     digest.add(arrivalBits[i]);
-    digest.add((variety[i] << 16) | origin[i]);
+    digest.add(((flags[i] & FLAG.lapped) << 24) | (variety[i] << 16) | origin[i]);
   }
   const touchedBits = new Int32Array(seam.touched.buffer);
   const settledBits = new Int32Array(seam.settled.buffer);
@@ -43,7 +43,12 @@ export function hashState(state: State): string {
     digest.add(nuclei.fate[k]);
   }
   for (let p = 0; p < polyps.variety.length; p++) {
-    if (polyps.variety[p] !== 0) digest.add((polyps.site[p] << 4) ^ polyps.variety[p]);
+    if (polyps.variety[p] === 0) continue;
+    digest.add((polyps.site[p] << 4) ^ polyps.variety[p]);
+    digest.add(polyps.origin[p]);
+  }
+  for (let pair = 0; pair < urnDrawn.length; pair++) {
+    if (urnDrawn[pair] !== 0) digest.add((pair << 24) ^ (urnDrawn[pair] << 12) ^ urnFused[pair]);
   }
   for (let o = 1; o < colony.length; o++) digest.add(colony[o]);
   return digest.text();

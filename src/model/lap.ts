@@ -5,8 +5,9 @@
  */
 import { push, sortUnique } from './cell-list';
 import { dayOf, file, openDay } from './calendar';
-import { closeRow, openRow, partnerOf } from './contact';
+import { closeRow } from './contact';
 import { AXIS_X, AXIS_Y, DIAGONAL, parentOffset, polypOf, SIDE } from './front';
+import { moveSeam } from './moved-seam';
 import { FATE } from './seam-table';
 import { BARE, FLAG, type State } from './state';
 import { markStaleAround } from './wake';
@@ -44,6 +45,10 @@ function pressingSince(state: State, cell: number, loser: number, slow: number):
   if (r === 0 || seam.fate[r] !== FATE.lapped || seam.other[r] !== loser) return Infinity;
   // the contact lies half a cell ahead of this cell's centre
   return seam.settled[r] - (0.5 * slow) / lead(state, own, loser);
+}
+
+function presses(state: State, cell: number, on: number): boolean {
+  return pressingSince(state, cell, state.origin[on], 0) < Infinity;
 }
 
 /** How much more aggressive the one origin's variety is. */
@@ -120,7 +125,14 @@ export function lap(state: State): void {
   taken.count = 0;
   for (let k = 0; k < today.count; k++) {
     const i = today.cell[k];
-    if (due[i] <= now && variety[i] !== BARE) push(taken, i);
+    if (due[i] > now || variety[i] === BARE) continue;
+    if (presses(state, i + parentOffset(state.via[i], columns), i)) {
+      push(taken, i);
+      continue;
+    }
+    // what pressed has died or been covered since: perhaps another cell does, sooner or later
+    workOutLap(state, i);
+    if (due[i] < Infinity) file(lapping, i, due[i], state.day);
   }
   sortUnique(taken);
   // whose tissue comes is read off the old state, then written
@@ -136,7 +148,10 @@ export function lap(state: State): void {
     colours[k] = variety[parents[k]];
   }
   for (let k = 0; k < taken.count; k++) cover(state, taken.cell[k], winners[k], colours[k]);
-  for (let k = 0; k < taken.count; k++) moveSeam(state, taken.cell[k], losers[k]);
+  for (let k = 0; k < taken.count; k++) {
+    moveSeam(state, taken.cell[k], losers[k]);
+    expose(state, taken.cell[k], losers[k]);
+  }
 }
 
 function cover(state: State, cell: number, winner: number, colour: number): void {
@@ -151,51 +166,4 @@ function cover(state: State, cell: number, winner: number, colour: number): void
   polyps.variety[p] = colour;
   polyps.origin[p] = winner;
   markStaleAround(state, cell);
-}
-
-/** New rows around a covered cell: lapped against what is left of the loser, open against anyone else. */
-function moveSeam(state: State, cell: number, loser: number): void {
-  const { origin, variety, row, seam } = state;
-  const { columns } = state.layout;
-  for (let axis = -1; axis < 4; axis++) {
-    const j = axis < 0 ? cell : cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
-    if (variety[j] === 0 || variety[j] === BARE) continue;
-    const partner = partnerOf(state, j);
-    if (partner < 0) {
-      // no longer on any seam
-      if (seam.fate[row[j]] !== FATE.dead) closeRow(state, j);
-      continue;
-    }
-    const r = row[j];
-    if (r !== 0 && origin[j] === seam.own[r] && stillFaces(state, j, seam.other[r])) continue;
-    closeRow(state, j);
-    openRow(state, j);
-    const opened = row[j];
-    const faces =
-      origin[j] === loser ? seam.other[opened] : seam.other[opened] === loser ? seam.own[opened] : -1;
-    if (faces === origin[cell] && opened !== 0) inheritVerdict(state, opened);
-  }
-  expose(state, cell, loser);
-}
-
-function stillFaces(state: State, cell: number, other: number): boolean {
-  const { columns } = state.layout;
-  for (let axis = 0; axis < 4; axis++) {
-    if (state.origin[cell + AXIS_X[axis] + AXIS_Y[axis] * columns] === other) return true;
-  }
-  return false;
-}
-
-/** A row that lapping has moved keeps the verdict of the first nucleus by which the two lap. */
-function inheritVerdict(state: State, r: number): void {
-  const { seam, nuclei, lapPairs } = state;
-  const a = seam.own[r];
-  const b = seam.other[r];
-  const nucleus = lapPairs.get(a * 65536 + b) ?? lapPairs.get(b * 65536 + a);
-  if (nucleus === undefined) return;
-  seam.fate[r] = FATE.lapped;
-  seam.nucleus[r] = nucleus;
-  // the verdict is as old as it was: a seam that moves does not settle anew
-  seam.touched[r] = nuclei.day[nucleus];
-  seam.settled[r] = nuclei.day[nucleus];
 }

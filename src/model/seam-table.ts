@@ -1,5 +1,7 @@
 /** The tables of seam cells and of verdicts. Rows and nuclei are never renumbered. */
 
+import { doubled } from './cell-list';
+
 /** What a stretch of seam is. The numbers are those of Frame.seam and of the seam table. */
 export const FATE = { none: 0, undecided: 1, fused: 2, ridge: 3, lapped: 4, dead: 5 } as const;
 
@@ -59,13 +61,6 @@ export function createNuclei(): NucleusTable {
     originA: new Uint16Array(size),
     originB: new Uint16Array(size),
   };
-}
-
-/** A copy of twice the length. */
-function doubled<T extends Int32Array | Uint16Array | Float32Array | Uint8Array>(from: T): T {
-  const to = new (from.constructor as new (length: number) => T)(from.length * 2);
-  to.set(from);
-  return to;
 }
 
 /** A new undecided row; its number. */

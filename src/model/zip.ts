@@ -2,6 +2,8 @@
  * The queue of verdicts under way along the seams: a binary heap by (day, cell, nucleus), so that the outcome does not
  * depend on the order in which verdicts were queued.
  */
+import { doubled } from './cell-list';
+
 export interface Zip {
   count: number;
   day: Float64Array;
@@ -34,15 +36,9 @@ function swap(zip: Zip, i: number, j: number): void {
 
 export function queue(zip: Zip, day: number, cell: number, nucleus: number): void {
   if (zip.count === zip.day.length) {
-    const days = new Float64Array(zip.count * 2);
-    days.set(zip.day);
-    zip.day = days;
-    const cells = new Int32Array(zip.count * 2);
-    cells.set(zip.cell);
-    zip.cell = cells;
-    const nuclei = new Int32Array(zip.count * 2);
-    nuclei.set(zip.nucleus);
-    zip.nucleus = nuclei;
+    zip.day = doubled(zip.day);
+    zip.cell = doubled(zip.cell);
+    zip.nucleus = doubled(zip.nucleus);
   }
   let k = zip.count++;
   zip.day[k] = day;

@@ -13,10 +13,9 @@ import {
   type Rates,
 } from '../model/layout';
 import { dayOfMonth, perDay } from '../units/quantity';
-import { signedDistance } from '../units/polygon';
 import { acceptanceMean } from './acceptance';
-import { outlineOf, pieceBox } from './outline';
-import type { Mingle, Pair, Piece, Plan } from './plan';
+import { pairOf, type Mingle, type Pair, type Piece, type Plan } from './plan';
+import { rasterise } from './rasterise';
 
 /** A plan that refuse.ts passes, at a cell size in mm. */
 export function compile(plan: Plan, cellMm: number): Layout {
@@ -82,33 +81,6 @@ function pieceTable(plan: Plan): PieceTable {
   };
 }
 
-function rasterise(layout: Layout, piece: Piece, number: number): void {
-  const { columns, cellMm, inside, startDay, pieces, rimMmPerDay } = layout;
-  const middle = (columns - 1) / 2;
-  const box = pieceBox(piece);
-  const healed = pieces.healedDay[number];
-  const rate = rimMmPerDay[pieces.variety[number]];
-  const outline = 'disc' in piece ? [] : outlineOf(piece);
-  const [left, right] = [box.minX, box.maxX].map((x) => Math.round(x / cellMm + middle));
-  const [top, bottom] = [box.minY, box.maxY].map((y) => Math.round(y / cellMm + middle));
-  for (let r = Math.max(1, top); r <= Math.min(columns - 2, bottom); r++) {
-    for (let c = Math.max(1, left); c <= Math.min(columns - 2, right); c++) {
-      const i = r * columns + c;
-      if (inside[i] === 0 || layout.piece[i] !== 0) continue;
-      const x = (c - middle) * cellMm;
-      const y = (r - middle) * cellMm;
-      const outsideMm =
-        'disc' in piece
-          ? Math.sqrt((x - piece.at[0]) * (x - piece.at[0]) + (y - piece.at[1]) * (y - piece.at[1])) -
-            piece.disc.diameterMm / 2
-          : signedDistance(outline, [x, y]);
-      if (outsideMm > 0) continue;
-      layout.piece[i] = number;
-      startDay[i] = healed + outsideMm / rate;
-    }
-  }
-}
-
 function ratesOf(plan: Plan): Rates {
   const { settings = {} } = plan;
   const zipLengthMm = settings.zipLengthMm ?? DEFAULTS.zipLengthMm.value;
@@ -162,7 +134,7 @@ function pairTables(plan: Plan): PairTables {
   const polypMm = plan.settings?.polypMm ?? DEFAULTS.polypMm.value;
   plan.varieties.forEach((a, row) => {
     plan.varieties.forEach((b, column) => {
-      const pair = plan.pairs.find((p) => (p.a === a.id && p.b === b.id) || (p.a === b.id && p.b === a.id));
+      const pair = pairOf(plan, a.id, b.id);
       const mingle = mingleOf(pair);
       const k = pairIndex(row + 1, column + 1);
       tables.acceptance[k] = acceptanceMean(pair);

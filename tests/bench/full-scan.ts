@@ -1,7 +1,7 @@
 /**
  * The same rules grown the plain way: every empty cell of the tile is worked out anew in every sub-step.
  * It shares set-up and arithmetic with the engine and keeps no lists, so that it is both the engine's peer in the
- * bench and its check: the two must agree in every bit (tests/property/full-scan.test.ts).
+ * bench and its check: the two must agree in every bit (tests/property/engine.test.ts).
  */
 import { push } from '../../src/model/cell-list';
 import { workOutDue } from '../../src/model/front';

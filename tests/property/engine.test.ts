@@ -37,7 +37,8 @@ describe('engine, for random plans', () => {
             const lapped = (flags[i] & FLAG.lapped) !== 0 && arrival[i] >= day - 1 && arrival[i] <= day;
             if (origin[i] !== before.origin[i] && !lapped)
               throw new Error(`day ${day}, cell ${i}: origin changed`);
-            if (variety[i] === old || lapped || variety[i] === BARE) continue;
+            if (variety[i] === BARE && origin[i] === before.origin[i]) continue;
+            if (variety[i] === old || (lapped && variety[i] !== BARE)) continue;
             const turned =
               day % TURNOVER_DAYS === 0 && (colonyVarieties[colony[origin[i]]] & (1 << old)) !== 0;
             if (!turned)

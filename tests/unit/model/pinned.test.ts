@@ -19,7 +19,7 @@ test('the first saved shape grows to its hash', () => {
   }
   expect({ model: MODEL_VERSION, hash }).toMatchInlineSnapshot(`
     {
-      "hash": "9b9ef55fe181c1b4",
+      "hash": "4f81845cbb8168b5",
       "model": 1,
     }
   `);
