@@ -22,13 +22,16 @@ export const SIDE = 4;
 export const DIAGONAL = 8;
 const BETWEEN = 16;
 
-/** Offset in cells of the parent that `via` names. */
-export function parentOffset(via: number, columns: number): number {
-  const axis = via & 3;
-  const offset = AXIS_X[axis] + AXIS_Y[axis] * columns;
-  if ((via & DIAGONAL) === 0) return offset;
-  const side = (axis + ((via & SIDE) === 0 ? 1 : 3)) & 3;
-  return offset + AXIS_X[side] + AXIS_Y[side] * columns;
+/** Place on State.ring of the parent that each `via` names. */
+const PARENT = Uint8Array.from({ length: 32 }, (_, via) => {
+  const axis = 2 * (via & 3);
+  if ((via & DIAGONAL) === 0) return axis;
+  return (axis + ((via & SIDE) === 0 ? 1 : 7)) & 7;
+});
+
+/** The neighbour that gave the cell its due day. */
+export function parentOf(state: State, cell: number): number {
+  return cell + state.ring[PARENT[state.via[cell]]];
 }
 
 /** The polyp that a cell belongs to; looked up once. */

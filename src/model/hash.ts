@@ -24,8 +24,7 @@ export function hashState(state: State): string {
   const arrivalBits = new Int32Array(arrival.buffer);
   for (let i = 0; i < arrival.length; i++) {
     if (origin[i] === 0) continue;
-    digest.add(i);
-    digest.add(arrivalBits[i]);
+    digest.add(arrivalBits[i] ^ Math.imul(i, 0x9e3779b1));
     digest.add(((flags[i] & FLAG.lapped) << 24) | (variety[i] << 16) | origin[i]);
   }
   const touchedBits = new Int32Array(seam.touched.buffer);

@@ -6,7 +6,7 @@
 import { push, sortUnique } from './cell-list';
 import { dayOf, file, openDay } from './calendar';
 import { closeRow } from './contact';
-import { AXIS_X, AXIS_Y, DIAGONAL, parentOffset, polypOf, SIDE } from './front';
+import { AXIS_X, AXIS_Y, DIAGONAL, parentOf, polypOf, SIDE } from './front';
 import { moveSeam } from './moved-seam';
 import { FATE } from './seam-table';
 import { BARE, FLAG, type State } from './state';
@@ -101,7 +101,6 @@ function workOutLap(state: State, cell: number): void {
 /** One day of lapping, after growth and verdicts. */
 export function lap(state: State): void {
   const { lapping, due, variety } = state;
-  const { columns } = state.layout;
   const now = state.day + 1;
   openDay(lapping, state.day);
   if (lapping.stale.count > 0) {
@@ -126,7 +125,7 @@ export function lap(state: State): void {
   for (let k = 0; k < today.count; k++) {
     const i = today.cell[k];
     if (due[i] > now || variety[i] === BARE) continue;
-    if (presses(state, i + parentOffset(state.via[i], columns), i)) {
+    if (presses(state, parentOf(state, i), i)) {
       push(taken, i);
       continue;
     }
@@ -137,8 +136,7 @@ export function lap(state: State): void {
   sortUnique(taken);
   // whose tissue comes is read off the old state, then written
   const parents = new Int32Array(taken.count);
-  for (let k = 0; k < taken.count; k++)
-    parents[k] = taken.cell[k] + parentOffset(state.via[taken.cell[k]], columns);
+  for (let k = 0; k < taken.count; k++) parents[k] = parentOf(state, taken.cell[k]);
   const losers = new Uint16Array(taken.count);
   const winners = new Uint16Array(taken.count);
   const colours = new Uint8Array(taken.count);

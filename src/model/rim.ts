@@ -2,7 +2,7 @@
 import { dayOf, file, openDay } from './calendar';
 import { push, sortUnique } from './cell-list';
 import { meet } from './contact';
-import { daysPerCell, parentOffset, polypOf, toSite, workOutDue } from './front';
+import { daysPerCell, parentOf, polypOf, toSite, workOutDue } from './front';
 import { inherit } from './inherit';
 import { FATE } from './seam-table';
 import { FLAG, type State } from './state';
@@ -76,12 +76,11 @@ function takeDue(state: State, end: number): void {
 
 /** Fills the cells: births first, from the old state, then the cells in order of index, then their contacts. */
 export function fill(state: State, cells: Int32Array, count: number, cellDays: Float64Array): void {
-  const { arrival, due, via, origin, variety, row, colony, seam, polyps } = state;
-  const { columns } = state.layout;
+  const { arrival, due, origin, variety, row, colony, seam, polyps } = state;
   bear(state, cells, count, cellDays);
   for (let k = 0; k < count; k++) {
     const i = cells[k];
-    const parent = i + parentOffset(via[i], columns);
+    const parent = parentOf(state, i);
     const p = polypOf(state, i);
     const own = origin[parent];
     // colours may not leak round a wall: a polyp of another origin counts only across a fused contact
@@ -102,9 +101,8 @@ export function fill(state: State, cells: Int32Array, count: number, cellDays: F
 
 /** Each unborn polyp is claimed by its earliest cell; ties by distance to the site, else borders drift. */
 function bear(state: State, cells: Int32Array, count: number, cellDays: Float64Array): void {
-  const { due, via, origin, polyps } = state;
+  const { due, origin, polyps } = state;
   const { claim } = polyps;
-  const { columns } = state.layout;
   const claimed: number[] = [];
   for (let k = 0; k < count; k++) {
     const i = cells[k];
@@ -118,12 +116,12 @@ function bear(state: State, cells: Int32Array, count: number, cellDays: Float64A
   }
   const taken = claimed.map((p) => {
     const cell = claim[p] - 1;
-    return inherit(state, p, cell, cell + parentOffset(via[cell], columns), cellDays);
+    return inherit(state, p, cell, parentOf(state, cell), cellDays);
   });
   claimed.forEach((p, k) => {
     const cell = claim[p] - 1;
     claim[p] = 0;
     polyps.variety[p] = taken[k];
-    polyps.origin[p] = origin[cell + parentOffset(via[cell], columns)];
+    polyps.origin[p] = origin[parentOf(state, cell)];
   });
 }

@@ -1,6 +1,6 @@
 /** Marks what must be worked out again when a cell changes. */
 import { push } from './cell-list';
-import { parentOffset } from './front';
+import { parentOf } from './front';
 import { FLAG, type State } from './state';
 
 /** The empty cells around `cell`: their due day may have changed. */
@@ -23,8 +23,7 @@ export function markStaleAround(state: State, cell: number): void {
  * `leastCellDays`: days per cell of the fastest variety.
  */
 export function markReachable(state: State, cell: number, leastCellDays: number): void {
-  const { variety, flags, growing, ring, due, via, arrival, origin, polyp, polyps } = state;
-  const { columns } = state.layout;
+  const { variety, flags, growing, ring, due, arrival, origin, polyp, polyps } = state;
   const own = origin[cell];
   const since = arrival[cell];
   for (let k = 0; k < 8; k++) {
@@ -34,7 +33,7 @@ export function markReachable(state: State, cell: number, leastCellDays: number)
     if (
       due[i] < Infinity &&
       due[i] < since + 0.7 * leastCellDays * polyps.slowness[polyp[i] - 1] &&
-      origin[i + parentOffset(via[i], columns)] === own
+      origin[parentOf(state, i)] === own
     )
       continue;
     flags[i] |= FLAG.stale | FLAG.edge;

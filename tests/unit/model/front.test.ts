@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parentOffset, roughnessGain, travel, workOutDue } from '../../../src/model/front';
+import { parentOf, roughnessGain, travel, workOutDue } from '../../../src/model/front';
 import { createState, type State } from '../../../src/model/state';
 import { expMinus, ridgeHeightMm } from '../../../src/model/ridge';
 import { compile } from '../../../src/plan/compile';
@@ -52,7 +52,7 @@ describe('due day of a cell', () => {
       const [x, y] = travel(state, cell, CELL_DAYS);
       expect(x).toBeCloseTo(n[0], 4);
       expect(y).toBeCloseTo(n[1], 4);
-      expect(state.variety[cell + parentOffset(state.via[cell], state.layout.columns)]).toBe(1);
+      expect(state.variety[parentOf(state, cell)]).toBe(1);
     }
   });
 

@@ -19,7 +19,7 @@ test('the first saved shape grows to its hash', () => {
   }
   expect({ model: MODEL_VERSION, hash }).toMatchInlineSnapshot(`
     {
-      "hash": "4f81845cbb8168b5",
+      "hash": "b9de434a7f37c26a",
       "model": 1,
     }
   `);
