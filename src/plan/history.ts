@@ -6,6 +6,8 @@ import type { Plan } from './plan';
 
 export interface Moment {
   readonly plan: Plan;
+  /** The luck it was looked at with. */
+  readonly seed: string;
   /** Month shown at the time, so that undo brings back what the person saw. */
   readonly month: number;
 }

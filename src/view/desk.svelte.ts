@@ -6,7 +6,7 @@
 import type { Frame, PolypSites } from '../model/frame';
 import type { Reading } from '../measure/reading';
 import type { Edit } from '../plan/edit';
-import { commit, EMPTY_HISTORY, redo, undo, type History, type Step } from '../plan/history';
+import { commit, EMPTY_HISTORY, redo, undo, type History, type Moment, type Step } from '../plan/history';
 import type { Plan, Refusal } from '../plan/plan';
 import { refuse } from '../plan/refuse';
 
@@ -42,13 +42,11 @@ const NOTHING_GROWN: ShownRun = { cellMm: 0.25, sites: null, frames: [], reading
 
 export class Desk {
   #plan = $state.raw<Plan>() as Plan;
+  #seed = $state(FIRST_SEED);
   #history = $state.raw<History>(EMPTY_HISTORY);
   #draft = $state.raw<Edit | null>(null);
   /** The last picture and reading of the run before, kept until the new run reaches the month. */
   #held = $state.raw<Held>(NOTHING_HELD);
-
-  /** The seed that each plan was looked at with, so that undo brings back the seed too. */
-  readonly #seeds = new WeakMap<Plan, string>();
 
   month = $state(0);
   run = $state.raw<ShownRun>(NOTHING_GROWN);
@@ -69,7 +67,7 @@ export class Desk {
   refused = $state.raw<readonly Refusal[]>([]);
 
   readonly plan: Plan = $derived(this.#plan);
-  readonly seed: string = $derived(this.#seeds.get(this.#plan) ?? FIRST_SEED);
+  readonly seed: string = $derived(this.#seed);
   readonly shown: Plan = $derived(this.#draft?.plan ?? this.plan);
   readonly refusals: readonly Refusal[] = $derived(refuse(this.shown));
   /** A draft is on the tile: the run is coarse and nothing is in the history yet. */
@@ -123,27 +121,27 @@ export class Desk {
 
   undo(): void {
     if (this.#draft !== null) this.drop();
-    else this.#travel(undo(this.#history, { plan: this.plan, month: this.month }));
+    else this.#travel(undo(this.#history, this.#now()));
   }
 
   redo(): void {
     this.drop();
-    this.#travel(redo(this.#history, { plan: this.plan, month: this.month }));
+    this.#travel(redo(this.#history, this.#now()));
   }
 
-  /** Other luck for the same plan. */
+  /** Other luck for the same plan; a plan object of its own, as what was said of the old one no longer holds. */
   changeSeed(seed: string): void {
     this.commit();
     if (seed !== this.seed) this.#keep({ plan: { ...this.plan }, words: `Grow with the seed ${seed}` }, seed);
   }
 
   /** Puts another plan on the desk (a preset, a file): one entry, so that undo brings the old one back. */
-  open(edit: Edit, month = 0): void {
+  open(edit: Edit, month = 0, seed = this.seed): void {
     this.drop();
     this.playing = false;
     this.selection = [];
     this.forgetPicture();
-    this.#keep(edit);
+    this.#keep(edit, seed);
     this.month = Math.min(month, edit.plan.months);
   }
 
@@ -195,20 +193,24 @@ export class Desk {
   }
 
   #keep(edit: Edit, seed = this.seed): void {
-    this.#history = commit(this.#history, { plan: this.plan, month: this.month, words: edit.words });
+    this.#history = commit(this.#history, { ...this.#now(), words: edit.words });
     this.#put(edit.plan, seed);
+  }
+
+  #now(): Moment {
+    return { plan: this.plan, seed: this.seed, month: this.month };
   }
 
   #travel(step: Step | null): void {
     if (step === null) return;
     this.#history = step.history;
-    this.#put(step.plan, this.#seeds.get(step.plan) ?? FIRST_SEED);
+    this.#put(step.plan, step.seed);
     this.month = Math.min(step.month, step.plan.months);
   }
 
   #put(plan: Plan, seed: string): void {
-    this.#seeds.set(plan, seed);
     this.#plan = plan;
+    this.#seed = seed;
     this.#settle(plan);
   }
 

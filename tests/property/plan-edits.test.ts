@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import * as edit from '../../src/plan/edit';
 import { openPlan, planText } from '../../src/plan/file';
-import { commit, EMPTY_HISTORY, redo, undo } from '../../src/plan/history';
+import { commit, EMPTY_HISTORY, redo, undo, type Moment } from '../../src/plan/history';
 import { PlanSchema, type Plan } from '../../src/plan/plan';
 import { refuse } from '../../src/plan/refuse';
 import { discPiece, smallPlan, squarePiece } from '../fixtures/small-plan';
@@ -135,11 +135,11 @@ describe('edits', () => {
         let history = EMPTY_HISTORY;
         for (const [k, next] of made.entries()) {
           const { plan, words } = next(plans[k]);
-          history = commit(history, { plan: plans[k], month: k, words });
+          history = commit(history, { plan: plans[k], seed: String(k), month: k, words });
           plans.push(plan);
         }
         const last = made.length;
-        let now: { plan: Plan; month: number } = { plan: plans[last], month: last };
+        let now: Moment = { plan: plans[last], seed: String(last), month: last };
         for (let k = last - 1; k >= 0; k--) {
           const step = undo(history, now);
           if (!step) throw new Error(`No way back to ${k}`);

@@ -67,6 +67,19 @@ describe('history', () => {
     expect([desk.plan.name, desk.seed, desk.redoWords]).toEqual(['other', 'another', null]);
   });
 
+  it('brings back the seed of each step, also where the same preset is opened again', () => {
+    const desk = new Desk(plan);
+    desk.changeSeed('two');
+    desk.open({ plan, words: 'Open the preset' });
+    expect(desk.seed).toBe('two');
+    desk.undo();
+    expect(desk.seed).toBe('two');
+    desk.undo();
+    expect([desk.plan, desk.seed]).toEqual([plan, 'one']);
+    desk.redo();
+    expect(desk.seed).toBe('two');
+  });
+
   it('forgets what was undone once something new is done', () => {
     const desk = new Desk(plan);
     desk.do(movePieces(desk.plan, [first.id], 0, 1));
