@@ -1,15 +1,16 @@
 /**
- * When the bench is written, what happens when that fails, and one writer among the tabs.
- * Nothing is written before the first read has ended; what cannot be written stays in memory and is tried again.
+ * When the bench is written and what happens when that fails. Nothing is written before the store has been read, and
+ * nothing stored that this tab neither wrote nor shows is written over: it is moved aside first. What cannot be
+ * written stays in memory and is tried again.
  */
 import * as v from 'valibot';
 import type { Plan, Refusal } from '../plan/plan';
 import { openPlan, planText } from '../plan/file';
 import type { AsideRecord, BenchRecord, Shelf } from './database';
+import { WriterLock } from './writer-lock';
 
 const WRITE_AFTER_MS = 500;
 const RETRY_MS = 10_000;
-const LOCK = 'seambench-writer';
 
 export interface Bench {
   readonly plan: Plan;
@@ -19,7 +20,9 @@ export interface Bench {
 
 export type Trouble =
   | { readonly kind: 'full' | 'blocked' | 'saved-again' | 'other-tab' | 'writer' }
-  | { readonly kind: 'aside'; readonly aside: AsideRecord };
+  | { readonly kind: 'aside'; readonly aside: AsideRecord }
+  /** Stored by another tab, or by an earlier visit and not readable at first. */
+  | { readonly kind: 'other-work'; readonly bench: Bench };
 
 const BenchSchema = v.object({
   shape: v.literal(1),
@@ -31,33 +34,46 @@ const BenchSchema = v.object({
 export class Autosave {
   readonly #open: () => Promise<Shelf>;
   readonly #tell: (trouble: Trouble) => void;
-  /** Insecure hosts have no lock manager: then every tab writes and the last one wins. */
-  readonly #locks: LockManager | undefined;
+  readonly #lock: WriterLock;
   #shelf: Shelf | null = null;
-  #isWriter = false;
-  #releaseLock: () => void = () => undefined;
+  /** The store has been read since this tab began, or since it became the writer. */
+  #isRead = false;
+  /** What this tab has read and shown, or written last. */
+  #known: BenchRecord | null = null;
+  /** Stored, and not to be written over before it has been moved aside. */
+  #inTheWay: AsideRecord | null = null;
   #pending: Bench | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #failing = false;
+  /** Writes go one after the other. */
+  #writing: Promise<void> = Promise.resolve();
 
   constructor(open: () => Promise<Shelf>, tell: (trouble: Trouble) => void, locks: LockManager | undefined) {
     this.#open = open;
     this.#tell = tell;
-    this.#locks = locks;
+    this.#lock = new WriterLock(locks, (isHeld) => {
+      tell({ kind: isHeld ? 'writer' : 'other-tab' });
+      if (isHeld) void this.#beginToWrite();
+    });
   }
 
   /** The bench of the last visit, or null: none, unreadable (told of and moved aside) or storage blocked. */
   async start(): Promise<Bench | null> {
-    let found: unknown;
+    await this.#lock.ask();
+    let bench: Bench | null = null;
     try {
-      this.#shelf = await this.#open();
-      found = await this.#shelf.readBench();
+      bench = await this.#read(await this.#opened());
+      if (bench) this.#known = recordOf(bench);
+      // A tab that only reads leaves what cannot be read to the writer.
+      if (this.#lock.isHeld) await this.#clearTheWay(await this.#opened());
     } catch {
-      this.#shelf = null;
       this.#fail('blocked');
     }
-    await this.#askToWrite('ifAvailable');
-    return found === undefined ? null : this.#check(found);
+    if (!this.#lock.isHeld) {
+      this.#tell({ kind: 'other-tab' });
+      this.#lock.wait();
+    }
+    return bench;
   }
 
   /** Remembers the newest bench and writes it half a second later. */
@@ -68,31 +84,55 @@ export class Autosave {
   }
 
   /** Writes at once: the page is being hidden. */
-  async flush(): Promise<void> {
+  flush(): Promise<void> {
     clearTimeout(this.#timer);
-    const bench = this.#pending;
-    if (bench === null || !this.#isWriter) return;
+    this.#writing = this.#writing.then(() => this.#write());
+    return this.#writing;
+  }
+
+  /** Becomes the tab that writes; the other one is told and goes on reading. */
+  async takeOver(): Promise<void> {
+    await this.#lock.steal();
+    this.#tell({ kind: 'writer' });
+    await this.#beginToWrite();
+  }
+
+  close(): void {
+    clearTimeout(this.#timer);
+    this.#lock.release();
+  }
+
+  /** Another tab has written until now: what it left is read first, and offered. */
+  #beginToWrite(): Promise<void> {
+    this.#isRead = false;
+    return this.flush();
+  }
+
+  async #write(): Promise<void> {
+    if (!this.#lock.isHeld || (this.#pending === null && this.#isRead)) return;
     try {
-      this.#shelf ??= await this.#open();
-      await this.#shelf.writeBench(recordOf(bench));
+      const shelf = await this.#opened();
+      if (!this.#isRead) await this.#readAgain(shelf);
+      const bench = this.#pending;
+      if (bench === null) return;
+      const record = recordOf(bench);
+      // Who only looked at another month does not write over what another tab has made.
+      if (this.#inTheWay && this.#known && isSameWork(record, this.#known)) return;
+      await this.#clearTheWay(shelf);
+      await shelf.writeBench(record);
+      this.#known = record;
       if (this.#pending === bench) this.#pending = null;
       if (this.#failing) this.#tell({ kind: 'saved-again' });
       this.#failing = false;
     } catch (error) {
       this.#fail(error instanceof Error && error.name === 'QuotaExceededError' ? 'full' : 'blocked');
-      this.note(this.#pending ?? bench);
+      if (this.#pending) this.note(this.#pending);
     }
   }
 
-  /** Becomes the tab that writes; the other one is told and goes on reading. */
-  async takeOver(): Promise<void> {
-    await this.#askToWrite('steal');
-    await this.flush();
-  }
-
-  close(): void {
-    clearTimeout(this.#timer);
-    this.#releaseLock();
+  async #opened(): Promise<Shelf> {
+    this.#shelf ??= await this.#open();
+    return this.#shelf;
   }
 
   #fail(kind: 'full' | 'blocked'): void {
@@ -100,44 +140,48 @@ export class Autosave {
     this.#failing = true;
   }
 
-  /** Ends once it is known whether this tab writes; the lock is held until the page goes or another steals it. */
-  #askToWrite(how: 'ifAvailable' | 'steal'): Promise<void> {
-    const locks = this.#locks;
-    if (!locks) {
-      this.#isWriter = true;
-      return Promise.resolve();
-    }
-    return new Promise((known) => {
-      const held = locks.request(LOCK, { [how]: true }, (lock) => {
-        this.#isWriter = lock !== null;
-        this.#tell({ kind: lock === null ? 'other-tab' : 'writer' });
-        known();
-        return lock === null ? undefined : new Promise<void>((release) => (this.#releaseLock = release));
-      });
-      held.catch(() => {
-        // Stolen: another tab has taken over.
-        this.#isWriter = false;
-        this.#tell({ kind: 'other-tab' });
-      });
-    });
+  /** A stored bench that is not this tab's work is offered and counts as in the way. */
+  async #readAgain(shelf: Shelf): Promise<void> {
+    const bench = await this.#read(shelf);
+    if (!bench) return;
+    const record = recordOf(bench);
+    if (this.#known && isSameWork(record, this.#known)) return;
+    this.#inTheWay = { why: 'another tab or an earlier visit stored it', record };
+    this.#tell({ kind: 'other-work', bench });
   }
 
-  async #check(found: unknown): Promise<Bench | null> {
-    const record = v.safeParse(BenchSchema, found);
-    if (!record.success) return this.#setAside(found, 'its form is not known to this version');
-    const { planText: text, seed, month } = record.output;
-    const opened = openPlan(text);
-    if ('refusals' in opened) return this.#setAside(found, whyRefused(opened.refusals));
-    return { plan: opened.plan, seed, month: Math.min(month, opened.plan.months) };
-  }
-
-  async #setAside(record: unknown, why: string): Promise<null> {
-    const aside = { why, record };
-    // A tab that only reads leaves the record to the writer.
-    if (this.#isWriter) await this.#shelf?.moveAside(aside).catch(() => this.#fail('blocked'));
-    this.#tell({ kind: 'aside', aside });
+  /** The stored bench, or null: none, or one that cannot be read, which is told of and counts as in the way. */
+  async #read(shelf: Shelf): Promise<Bench | null> {
+    const found = await shelf.readBench();
+    this.#isRead = true;
+    this.#inTheWay = null;
+    if (found === undefined) return null;
+    const read = benchOf(found);
+    if (typeof read !== 'string') return read;
+    this.#inTheWay = { why: read, record: found };
+    this.#tell({ kind: 'aside', aside: this.#inTheWay });
     return null;
   }
+
+  async #clearTheWay(shelf: Shelf): Promise<void> {
+    if (!this.#inTheWay) return;
+    await shelf.moveAside(this.#inTheWay);
+    this.#inTheWay = null;
+  }
+}
+
+/** The bench in a stored record, or the words that say why it cannot be read. */
+function benchOf(found: unknown): Bench | string {
+  const record = v.safeParse(BenchSchema, found);
+  if (!record.success) return 'its form is not known to this version';
+  const { planText: text, seed, month } = record.output;
+  const opened = openPlan(text);
+  if ('refusals' in opened) return whyRefused(opened.refusals);
+  return { plan: opened.plan, seed, month: Math.min(month, opened.plan.months) };
+}
+
+function isSameWork(one: BenchRecord, other: BenchRecord): boolean {
+  return one.planText === other.planText && one.seed === other.seed;
 }
 
 function recordOf(bench: Bench): BenchRecord {

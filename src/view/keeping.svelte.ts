@@ -82,11 +82,30 @@ export class Keeping {
       case 'writer':
         this.#notices.drop('tabs');
         break;
+      case 'other-work': {
+        const { plan, seed, month } = trouble.bench;
+        const edit = { plan, words: `Open ${plan.name}` };
+        this.#notices.tell({
+          id: 'other-work',
+          words: `This browser also holds “${plan.name}”, stored by another tab or an earlier visit. Open it to go on with it; Undo brings this plan back.`,
+          cures: [
+            {
+              label: 'Open it',
+              act: () => {
+                this.#notices.drop('other-work');
+                this.#desk.open(edit, month, seed);
+              },
+            },
+          ],
+          stays: true,
+        });
+        break;
+      }
       case 'aside': {
         const text = JSON.stringify(trouble.aside.record, null, 2);
         this.#notices.tell({
           id: 'aside',
-          words: `The plan of your last visit could not be read (${trouble.aside.why}). It was put aside untouched.`,
+          words: `The plan of your last visit could not be read (${trouble.aside.why}). It is kept untouched.`,
           cures: [{ label: 'Download it', act: () => download('seambench-set-aside.json', text) }],
           stays: true,
         });

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Autosave, type Trouble } from '../../../src/keep/autosave';
 import type { AsideRecord, BenchRecord, Shelf } from '../../../src/keep/database';
 import { planText } from '../../../src/plan/file';
+import { testLocks } from '../../fixtures/locks';
 import { smallPlan } from '../../fixtures/small-plan';
 
 const plan = smallPlan({ months: 12 });
@@ -14,10 +15,13 @@ function shelfOf(stored?: unknown) {
     aside: [] as AsideRecord[],
     writes: 0,
     refuses: null as string | null,
+    refusesToRead: false,
+    refusesToMove: false,
   };
   const open = (): Promise<Shelf> =>
     Promise.resolve({
-      readBench: () => Promise.resolve(shelf.stored),
+      readBench: () =>
+        shelf.refusesToRead ? Promise.reject(new Error('busy')) : Promise.resolve(shelf.stored),
       writeBench: (record: BenchRecord) => {
         if (shelf.refuses) return Promise.reject(new DOMException('no', shelf.refuses));
         shelf.stored = record;
@@ -25,6 +29,7 @@ function shelfOf(stored?: unknown) {
         return Promise.resolve();
       },
       moveAside: (aside) => {
+        if (shelf.refusesToMove) return Promise.reject(new Error('busy'));
         shelf.aside.push(aside);
         shelf.stored = undefined;
         return Promise.resolve();
@@ -33,10 +38,19 @@ function shelfOf(stored?: unknown) {
   return { shelf, open };
 }
 
-function saving(open: () => Promise<Shelf>) {
+function saving(open: () => Promise<Shelf>, locks?: LockManager) {
   const told: Trouble[] = [];
-  return { told, autosave: new Autosave(open, (trouble) => told.push(trouble), undefined) };
+  const kinds = (): string[] => told.map(({ kind }) => kind);
+  return { told, kinds, autosave: new Autosave(open, (trouble) => told.push(trouble), locks) };
 }
+
+const work = (name: string) => ({ ...bench, plan: { ...plan, name } });
+const record = (name: string): BenchRecord => ({
+  shape: 1,
+  planText: planText(work(name).plan),
+  seed: 'seven',
+  month: 4,
+});
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -115,5 +129,111 @@ describe('autosave', () => {
     const { autosave, told } = saving(() => Promise.reject(new DOMException('no', 'SecurityError')));
     expect(await autosave.start()).toBeNull();
     expect(told.map((trouble) => trouble.kind)).toEqual(['blocked']);
+  });
+});
+
+describe('what this tab neither wrote nor shows', () => {
+  it('is read, told of and moved aside before the first write where the first read failed', async () => {
+    const { shelf, open } = shelfOf(record('old work'));
+    const { autosave, told } = saving(open);
+    shelf.refusesToRead = true;
+    expect(await autosave.start()).toBeNull();
+    autosave.note(work('preset'));
+    await autosave.flush();
+    expect([shelf.stored, shelf.writes]).toEqual([record('old work'), 0]);
+
+    shelf.refusesToRead = false;
+    await autosave.flush();
+    expect(shelf.aside.map((aside) => aside.record)).toEqual([record('old work')]);
+    expect(shelf.stored).toEqual(record('preset'));
+    expect(told).toContainEqual({ kind: 'other-work', bench: work('old work') });
+  });
+
+  it('is not written over where it cannot be read and cannot be moved aside', async () => {
+    const future = { shape: 2 };
+    const { shelf, open } = shelfOf(future);
+    const { autosave } = saving(open);
+    shelf.refusesToMove = true;
+    await autosave.start();
+    autosave.note(bench);
+    await autosave.flush();
+    expect(shelf.stored).toBe(future);
+
+    shelf.refusesToMove = false;
+    await vi.advanceTimersByTimeAsync(10_000);
+    expect(shelf.aside.map((aside) => aside.record)).toEqual([future]);
+    expect(shelf.stored).toMatchObject({ shape: 1 });
+  });
+
+  it('is moved aside by the tab that takes over', async () => {
+    const future = { shape: 2 };
+    const { shelf, open } = shelfOf(future);
+    const locks = testLocks();
+    shelf.refusesToMove = true;
+    await saving(open, locks).autosave.start();
+    const { autosave } = saving(open, locks);
+    await autosave.start();
+    shelf.refusesToMove = false;
+    autosave.note(bench);
+    await autosave.takeOver();
+    expect(shelf.aside.map((aside) => aside.record)).toEqual([future]);
+    expect(shelf.stored).toMatchObject({ shape: 1 });
+  });
+});
+
+describe('two tabs', () => {
+  async function twoTabs() {
+    const { shelf, open } = shelfOf(record('first'));
+    const locks = testLocks();
+    const [one, two] = [saving(open, locks), saving(open, locks)];
+    await one.autosave.start();
+    await two.autosave.start();
+    return { shelf, one, two };
+  }
+
+  it('have one writer, and the other says so', async () => {
+    const { shelf, one, two } = await twoTabs();
+    expect([one.kinds(), two.kinds()]).toEqual([[], ['other-tab']]);
+    two.autosave.note(work('second'));
+    await two.autosave.flush();
+    expect(shelf.writes).toBe(0);
+  });
+
+  it('leave the writing to the one that stays, which offers what the other had stored', async () => {
+    const { shelf, one, two } = await twoTabs();
+    one.autosave.note(work('newer'));
+    await one.autosave.flush();
+    one.autosave.close();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(two.told.slice(1)).toEqual([{ kind: 'writer' }, { kind: 'other-work', bench: work('newer') }]);
+
+    // A look at another month is no reason to write over it; a change is.
+    two.autosave.note({ ...work('first'), month: 9 });
+    await two.autosave.flush();
+    expect(shelf.stored).toEqual(record('newer'));
+    two.autosave.note(work('second'));
+    await two.autosave.flush();
+    expect(shelf.stored).toEqual(record('second'));
+    expect(shelf.aside.map((aside) => aside.record)).toEqual([record('newer')]);
+  });
+
+  it('offer nothing where nothing else was stored', async () => {
+    const { one, two } = await twoTabs();
+    one.autosave.close();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(two.kinds()).toEqual(['other-tab', 'writer']);
+  });
+
+  it('change places at a take-over, and back again when the new writer goes', async () => {
+    const { shelf, one, two } = await twoTabs();
+    await two.autosave.takeOver();
+    await vi.advanceTimersByTimeAsync(0);
+    expect([one.kinds(), two.kinds()]).toEqual([['other-tab'], ['other-tab', 'writer']]);
+    two.autosave.close();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(one.kinds()).toEqual(['other-tab', 'writer']);
+    one.autosave.note(work('again'));
+    await one.autosave.flush();
+    expect(shelf.stored).toEqual(record('again'));
   });
 });
