@@ -1,12 +1,16 @@
-/** Grows one plan at a time: slices of at most 20 ms, the newest ask wins, frames leave month by month. */
+/**
+ * Grows one plan at a time: days in slices of 20 ms, months measure by measure, so that a cancel is heard within
+ * 100 ms on the largest tile. The newest ask wins; frames leave month by month.
+ */
 import { releaseProxy, transfer, type ProxyMarked, type Remote } from 'comlink';
-import { read } from '../src/measure/read';
+import { readBySteps } from '../src/measure/read';
 import { MODEL_VERSION } from '../src/model/defaults';
 import { frameOf, polypSites, type Frame } from '../src/model/frame';
 import { grow } from '../src/model/grow';
 import { compile } from '../src/plan/compile';
 import { dayOfMonth } from '../src/units/quantity';
 import { breathe } from './pace';
+import type { Reading } from '../src/measure/reading';
 import type { EngineWorker, GrowAsk, Sink } from './protocol';
 
 const SLICE_MS = 20;
@@ -25,24 +29,36 @@ export function makeEngine(): EngineWorker {
     let sliceStart = performance.now();
     let lastAlive = 0;
 
+    /** Lets messages in. False once another run is wanted, or none. */
+    async function turn(day: number): Promise<boolean> {
+      if (performance.now() - lastAlive > ALIVE_MS) {
+        lastAlive = performance.now();
+        void sink.alive(id, day);
+      }
+      await breathe();
+      sliceStart = performance.now();
+      return wanted === id;
+    }
+
     for (const state of grow(compile(plan, ask.cellMm), seed)) {
       if (state.day === 0 && ask.frames) await sink.polyps(id, polypSites(state));
       if (state.day === dayOfMonth(month)) {
-        const sent = send(sink, id, ask.frames ? frameOf(state, month) : null, read(state, ids, seed, month));
+        if (!(await turn(state.day))) return 'cancelled';
+        const frame = ask.frames ? frameOf(state, month) : null;
+        if (!(await turn(state.day))) return 'cancelled';
+        const steps = readBySteps(state, ids, seed, month);
+        let step = steps.next();
+        while (!step.done) {
+          if (!(await turn(state.day))) return 'cancelled';
+          step = steps.next();
+        }
+        const sent = send(sink, id, frame, step.value);
         underway.add(sent);
         void sent.finally(() => underway.delete(sent));
         if (underway.size >= UNANSWERED) await Promise.race(underway);
         if (++month > plan.months) break;
       }
-      const now = performance.now();
-      if (now - sliceStart < SLICE_MS) continue;
-      if (now - lastAlive > ALIVE_MS) {
-        lastAlive = now;
-        void sink.alive(id, state.day);
-      }
-      await breathe();
-      if (wanted !== id) return 'cancelled';
-      sliceStart = performance.now();
+      if (performance.now() - sliceStart >= SLICE_MS && !(await turn(state.day))) return 'cancelled';
     }
     await Promise.all(underway);
     return wanted === id ? 'whole' : 'cancelled';
@@ -66,12 +82,7 @@ export function makeEngine(): EngineWorker {
   };
 }
 
-async function send(
-  sink: Remote<Sink>,
-  id: number,
-  frame: Frame | null,
-  reading: ReturnType<typeof read>,
-): Promise<void> {
+async function send(sink: Remote<Sink>, id: number, frame: Frame | null, reading: Reading): Promise<void> {
   const buffers = frame ? [frame.label.buffer, frame.seam.buffer, frame.age.buffer, frame.height.buffer] : [];
   await sink.month(id, frame && transfer(frame, buffers), reading);
 }
