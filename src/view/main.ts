@@ -9,11 +9,13 @@ import { Growth } from './growth.svelte';
 import { Keeping } from './keeping.svelte';
 import { Notices } from './notices.svelte';
 import { showOpening } from './opening';
+import { beginPicture } from './tile/begun-picture';
 import { Player } from './player.svelte';
 
 const target = document.querySelector('#app');
 if (target === null) throw new Error('index.html has no #app');
 
+beginPicture(PRESETS[0].plan);
 const desk = new Desk(PRESETS[0].plan);
 const notices = new Notices();
 const save = (): void => savePlan(desk.plan);
