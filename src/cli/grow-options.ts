@@ -1,5 +1,6 @@
 /** What the person asked of `npm run grow`, or the sentence that says why it cannot be. */
 import { parseArgs } from 'node:util';
+import { MAX_SEED_LETTERS } from '../plan/plan';
 
 export interface GrowOptions {
   readonly planPath: string;
@@ -75,7 +76,8 @@ function seedWords(word: string | undefined, count: string | undefined): string[
     throw new Refused('--seed names one seed and --seeds counts several: give one of the two.');
   }
   if (word !== undefined) {
-    if (word === '' || word.length > 100) throw new Refused('--seed must be a word of 1 to 100 letters.');
+    if (word === '' || word.length > MAX_SEED_LETTERS)
+      throw new Refused(`--seed must be a word of 1 to ${MAX_SEED_LETTERS} letters.`);
     return [word];
   }
   return Array.from({ length: whole('--seeds', count, 10_000) ?? 1 }, (_, index) => String(index + 1));

@@ -4,7 +4,7 @@
  * written stays in memory and is tried again.
  */
 import * as v from 'valibot';
-import type { Plan, Refusal } from '../plan/plan';
+import { MAX_SEED_LETTERS, type Plan, type Refusal } from '../plan/plan';
 import { openPlan, planText } from '../plan/file';
 import type { AsideRecord, BenchRecord, Shelf } from './database';
 import { WriterLock } from './writer-lock';
@@ -27,7 +27,7 @@ export type Trouble =
 const BenchSchema = v.object({
   shape: v.literal(1),
   planText: v.string(),
-  seed: v.pipe(v.string(), v.minLength(1), v.maxLength(200)),
+  seed: v.pipe(v.string(), v.minLength(1), v.maxLength(MAX_SEED_LETTERS)),
   month: v.pipe(v.number(), v.integer(), v.minValue(0)),
 });
 

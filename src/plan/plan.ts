@@ -8,6 +8,8 @@
 import * as v from 'valibot';
 
 export const MAX_VARIETIES = 8;
+/** Letters of a seed, on the page and in the command line. */
+export const MAX_SEED_LETTERS = 100;
 export const MAX_PIECES = 2000;
 
 const number = (least: number, most: number, kind = 'a number') => {
