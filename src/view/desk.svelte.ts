@@ -63,7 +63,7 @@ export class Desk {
   /** Gap that a moved piece snaps to, or null. */
   snapGapMm = $state<number | null>(null);
   playing = $state(false);
-  /** Why the last edit was not kept; empty once one is. */
+  /** Why the last edit was not kept; empty once one is, or once the tile has said it. */
   refused = $state.raw<readonly Refusal[]>([]);
 
   readonly plan: Plan = $derived(this.#plan);
@@ -94,13 +94,14 @@ export class Desk {
     this.#draft = edit.plan === this.plan ? null : edit;
   }
 
-  /** Keeps the draft as one entry of the history; a refused draft is dropped instead. */
-  commit(): void {
+  /** Keeps the draft as one entry of the history; a refused draft is dropped, and the reasons are returned. */
+  commit(): readonly Refusal[] {
     const draft = this.#draft;
-    if (draft === null) return;
+    if (draft === null) return [];
     this.refused = this.refusals;
     this.#draft = null;
     if (this.refused.length === 0) this.#keep(draft);
+    return this.refused;
   }
 
   drop(): void {

@@ -21,7 +21,7 @@ export class Hold {
   gap = $state.raw<GapLine | null>(null);
   /** The keyboard's place on the tile, shown while keys move it. */
   cross = $state.raw<Xy | null>(null);
-  /** Why the last try to set a piece was refused; gone with the next one. */
+  /** Why the last try with a piece was refused; gone with the next one. */
   refused = $state.raw<{ readonly words: string; readonly at: Xy } | null>(null);
   /** Said once by a screen reader. */
   said = $state('');
@@ -56,6 +56,13 @@ export class Hold {
 
   fit(): void {
     this.#camera = null;
+  }
+
+  /** Says at a place of the tile why something was not done there, so that nobody else need say it. */
+  refuse(words: string, at: Xy): void {
+    this.refused = { words, at };
+    this.said = words;
+    this.#desk.refused = [];
   }
 
   /** Leaves what was begun. True if there was something to leave. */

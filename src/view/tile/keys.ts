@@ -1,11 +1,11 @@
 /** What keys do while the tile has the focus; the list of keys in Help is printed from here. */
 import { duplicatePieces, movePieces, turnPieces } from '../../plan/edit';
 import type { Edit } from '../../plan/edit';
-import type { Xy } from '../../plan/plan';
+import { MAX_PIECES, type Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
 import { pieceWords } from './describe';
 import type { Hold } from './hold.svelte';
-import { closeSketch, setStamp } from './set-down';
+import { closeSketch, setStamp, TILE_IS_FULL } from './set-down';
 
 export const TILE_KEYS: readonly { readonly keys: string; readonly words: string }[] = [
   { keys: 'N, Shift+N', words: 'Chooses the next piece, or the one before.' },
@@ -87,8 +87,8 @@ export function pressKey(key: Key, desk: Desk, hold: Hold): boolean {
 function act(desk: Desk, hold: Hold, edit: Edit): boolean {
   const refusals = desk.do(edit);
   const piece = desk.plan.pieces.find(({ id }) => id === desk.selection[0]);
-  hold.refused = refusals.length > 0 && piece ? { words: `${refusals[0].cure}.`, at: piece.at } : null;
-  if (hold.refused) hold.said = hold.refused.words;
+  hold.refused = null;
+  if (piece && refusals.length > 0) hold.refuse(`${refusals[0].cure}.`, piece.at);
   else if (piece) hold.said = pieceWords(desk.plan, piece);
   return true;
 }
@@ -128,6 +128,10 @@ function turn(desk: Desk, hold: Hold, deg: number): boolean {
 function duplicate(desk: Desk, hold: Hold): boolean {
   const models = desk.plan.pieces.filter(({ id }) => desk.selection.includes(id));
   if (models.length === 0) return true;
+  if (desk.plan.pieces.length >= MAX_PIECES) {
+    hold.refuse(TILE_IS_FULL, models[0].at);
+    return true;
+  }
   const before = new Set(desk.plan.pieces.map(({ id }) => id));
   for (const [dx, dy] of places(desk, models.length)) {
     const edit = duplicatePieces(desk.plan, desk.selection, dx, dy);
@@ -136,11 +140,7 @@ function duplicate(desk: Desk, hold: Hold): boolean {
     hold.said = edit.words;
     return true;
   }
-  hold.refused = {
-    words: 'There is no free place for a copy: move pieces or choose a larger tile.',
-    at: models[0].at,
-  };
-  hold.said = hold.refused.words;
+  hold.refuse('There is no free place for a copy: move pieces or choose a larger tile.', models[0].at);
   return true;
 }
 

@@ -100,7 +100,10 @@ export class Pointer {
     if (!was || doing === null) return;
     if (doing.kind === 'move' || doing.kind === 'handle') {
       this.#hold.gap = null;
-      this.#desk.commit();
+      const [refusal] = this.#desk.commit();
+      const id = doing.kind === 'move' ? doing.ids[0] : doing.piece.id;
+      const piece = this.#desk.plan.pieces.find((one) => one.id === id);
+      if (refusal && piece) this.#hold.refuse(`${refusal.cure}.`, piece.at);
       if (!this.#moved && doing.kind === 'move') this.#choose(touch, doing.ids);
     } else if (doing.kind === 'set') {
       setStamp(this.#desk, this.#hold, this.#hold.mm(touch.px));

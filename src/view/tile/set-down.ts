@@ -1,15 +1,20 @@
 /** Setting a piece on the tile, by hand or by key: kept if it can be, else the reason is shown where it was tried. */
 import { setPiece } from '../../plan/edit';
-import type { Piece, Xy } from '../../plan/plan';
+import { MAX_PIECES, type Piece, type Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
 import type { Hold } from './hold.svelte';
 import { outlinePiece, stampPiece } from './stamp';
 
+export const TILE_IS_FULL = `A tile holds at most ${MAX_PIECES} pieces: delete some first.`;
+
 function setDown(desk: Desk, hold: Hold, piece: Piece): void {
+  if (desk.plan.pieces.length >= MAX_PIECES) {
+    hold.refuse(TILE_IS_FULL, piece.at);
+    return;
+  }
   const refusals = desk.do(setPiece(desk.plan, piece));
   if (refusals.length > 0) {
-    hold.refused = { words: `${refusals[0].cure}.`, at: piece.at };
-    hold.said = hold.refused.words;
+    hold.refuse(`${refusals[0].cure}.`, piece.at);
     return;
   }
   hold.refused = null;

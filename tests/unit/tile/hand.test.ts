@@ -217,3 +217,30 @@ test('keys that mean nothing here are left to others', () => {
   expect(press('s')).toBe(false);
   expect(press('Enter')).toBe(false);
 });
+
+test('a refused drag leaves its reason at the piece, once', () => {
+  drag([-12, 3], [200, 3]);
+  expect(desk.previewing).toBe(true);
+  pointer.lift(touch([200, 3]));
+  expect(piece('p1')).toBe(HALVES.pieces.find(({ id }) => id === 'p1'));
+  expect(hold.refused?.words).toMatch(/\S\.$/u);
+  expect(hold.said).toBe(hold.refused?.words);
+  expect(desk.refused).toEqual([]);
+});
+
+test('a tile with as many pieces as it may hold says so when another is set or duplicated', () => {
+  const [model] = HALVES.pieces;
+  const pieces = Array.from({ length: 2000 }, (_, k) => ({ ...model, id: `p${k + 1}` }));
+  desk = new Desk({ ...HALVES, pieces });
+  hold = new Hold(desk);
+  desk.select(['p7']);
+  expect(press('d', { ctrlKey: true })).toBe(true);
+  expect(hold.refused?.words).toContain('2000');
+  expect(desk.selection).toEqual(['p7']);
+
+  hold.leave();
+  desk.tool = 'set';
+  press('Enter');
+  expect(hold.refused?.words).toContain('2000');
+  expect(desk.plan.pieces).toHaveLength(2000);
+});
