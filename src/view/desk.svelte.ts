@@ -141,8 +141,11 @@ export class Desk {
     this.drop();
     this.playing = false;
     this.selection = [];
-    this.forgetPicture();
-    this.#keep(edit, seed);
+    // What is open already is not grown anew, so its picture must stay.
+    if (edit.plan !== this.plan || seed !== this.seed) {
+      this.forgetPicture();
+      this.#keep(edit, seed);
+    }
     this.month = Math.min(month, edit.plan.months);
   }
 

@@ -154,6 +154,13 @@ describe('the picture shown', () => {
     expect([desk.frame?.month, desk.reading?.month]).toEqual([4, 4]);
   });
 
+  it('stays where the plan that is open is opened again, which is no entry', () => {
+    const desk = new Desk(plan);
+    desk.showRun(grown(12));
+    desk.open({ plan, words: 'Open it again' }, 7);
+    expect([desk.frame?.month, desk.reading?.month, desk.undoWords]).toEqual([7, 7, null]);
+  });
+
   it('stays while a new run catches up, but not on a tile of another size', () => {
     const desk = new Desk(plan);
     desk.showMonth(4);
