@@ -1,4 +1,5 @@
 /** Joins the desk to the store of this browser: restores the last plan, keeps every change, says what goes wrong. */
+import { untrack } from 'svelte';
 import { Autosave, type Bench, type Trouble } from '../keep/autosave';
 import { openShelf } from '../keep/database';
 import type { Desk } from './desk.svelte';
@@ -31,10 +32,12 @@ export class Keeping {
     const desk = this.#desk;
     let isFirst = true;
     $effect(() => {
-      const bench = { plan: desk.plan, seed: desk.seed, month: desk.month };
+      const { plan, seed, playing } = desk;
+      // While months are played the plan and the seed are noted all the same; the month is once play rests.
+      const bench = { plan, seed, month: playing ? untrack(() => desk.month) : desk.month };
       // Who only looked at the opening sees it again next time.
       this.#hasWork ||= desk.undoWords !== null;
-      if (!isFirst && this.#hasWork && !desk.playing) this.#autosave.note(bench);
+      if (!isFirst && this.#hasWork) this.#autosave.note(bench);
       isFirst = false;
     });
     $effect(() => {

@@ -37,10 +37,15 @@ export class Player {
     else this.play();
   }
 
-  /** To be called while a component starts. */
-  follow(): void {
+  /** To be called while a component starts. Play also ends where no further month can come. */
+  follow(hasFailed: () => boolean): void {
     $effect(() => {
-      if (!this.#desk.playing || !this.#nextIsGrown) return;
+      if (!this.#desk.playing) return;
+      if (this.#desk.month >= this.#last || hasFailed()) {
+        this.pause();
+        return;
+      }
+      if (!this.#nextIsGrown) return;
       const next = this.#desk.month + 1;
       const timer = setTimeout(() => {
         this.#desk.showMonth(next);

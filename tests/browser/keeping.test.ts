@@ -1,10 +1,31 @@
 /** What is kept: over a reload, beside a second tab, when storage is refused or holds something unreadable. */
+import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { button, emptyTile, outcomeMm, pressTile, showMonth, stripOf, untilGrown } from './grow-page';
 import { openPage } from './open-page';
 
 /** Longer than the half second after which a change is written. */
 const WRITTEN_MS = 1500;
+
+/** The seed of the stored bench; the page may be too busy with playing to write within a set time. */
+const storedSeed = (page: Page): Promise<string | undefined> =>
+  page.evaluate(
+    () =>
+      new Promise<string | undefined>((resolve, reject) => {
+        const opening = indexedDB.open('seambench');
+        opening.onerror = () => reject(new Error('no store'));
+        opening.onsuccess = () => {
+          const reading: IDBRequest<unknown> = opening.result
+            .transaction('benches')
+            .objectStore('benches')
+            .get('last');
+          reading.onsuccess = () => {
+            opening.result.close();
+            resolve((reading.result as { seed: string } | undefined)?.seed);
+          };
+        };
+      }),
+  );
 
 test('a reload brings back plan, seed and month, and does not play', async () => {
   const page = await openPage({ reducedMotion: true });
@@ -20,6 +41,35 @@ test('a reload brings back plan, seed and month, and does not play', async () =>
   expect(await stripOf(page).getAttribute('aria-valuenow')).toBe('5');
   await expect.poll(() => outcomeMm(page, 'ridge'), { timeout: 30_000 }).toBe(ridge);
   await button(page, 'Play').waitFor();
+});
+
+test('a change made while the months play is kept, and play ends where no month is left', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  await button(page, 'Play').click();
+  await button(page, 'another').click();
+  const seed = await page.getByLabel('Seed').inputValue();
+  await expect.poll(() => storedSeed(page), { timeout: 10_000 }).toBe(seed);
+  expect(await button(page, 'Pause').count(), 'it still plays').toBe(1);
+  await page.reload();
+  await untilGrown(page);
+  expect(await page.getByLabel('Seed').inputValue()).toBe(seed);
+
+  await button(page, 'Play').click();
+  const months = page.getByRole('spinbutton', { name: 'Grow for' });
+  await months.fill('2');
+  await button(page, 'Play').waitFor({ timeout: 5000 });
+
+  // A draft made with the arrow keys is dropped by Escape, and a refused one says why.
+  await months.press('Enter');
+  await months.evaluate((field) => {
+    for (const key of ['ArrowUp', 'Escape']) {
+      field.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    }
+  });
+  await page.getByRole('spinbutton', { name: 'Size of the tile' }).fill('20');
+  await page.getByText('Not done.').waitFor();
+  expect(await months.inputValue()).toBe('2');
 });
 
 test('a second tab says that the first one stores, and can take over', async () => {
