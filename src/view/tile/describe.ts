@@ -9,7 +9,7 @@ const LEAST_MM = 2;
 const DONE = {
   fusedMm: 'have run together',
   ridgeMm: 'have walled up',
-  lappedMm: 'lie one over the other',
+  lappedMm: 'has grown over',
   deadMm: 'have died back',
   undecidedMm: 'touch, not yet settled,',
 } as const;
@@ -19,6 +19,10 @@ const OUTCOME_KEYS = Object.keys(DONE) as OutcomeKey[];
 
 function nameOf(plan: Plan, id: string): string {
   return plan.varieties.find((variety) => variety.id === id)?.name ?? id;
+}
+
+function aggressionOf(plan: Plan, id: string): number {
+  return plan.varieties.find((variety) => variety.id === id)?.aggression ?? 0;
 }
 
 function listed(words: readonly string[]): string {
@@ -31,7 +35,14 @@ function longest(pair: PairReading): OutcomeKey {
 }
 
 function pairWords(plan: Plan, pair: PairReading, key: OutcomeKey): string {
-  return `${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)} ${DONE[key]} along ${Math.round(pair[key])} mm`;
+  const along = `along ${Math.round(pair[key])} mm`;
+  if (key === 'lappedMm') {
+    // only the more aggressive one laps
+    const isA = aggressionOf(plan, pair.a) > aggressionOf(plan, pair.b);
+    const [over, under] = isA ? [pair.a, pair.b] : [pair.b, pair.a];
+    return `${nameOf(plan, over)} ${DONE.lappedMm} ${nameOf(plan, under)} ${along}`;
+  }
+  return `${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)} ${DONE[key]} ${along}`;
 }
 
 /** Varieties that build a wall on every settled seam they have. */
@@ -49,11 +60,10 @@ export function sentence(plan: Plan, reading: Reading): string {
   if (plan.pieces.length === 0) return 'The tile is empty: set a piece to begin.';
   const pairs = reading.pairs.filter((pair) => pair.lengthMm >= LEAST_MM);
   if (pairs.length === 0) {
-    const grown =
-      reading.month === 0 ? 'The pieces are set' : `${Math.round(reading.coverMm2 / 100)} cm² are grown`;
-    return plan.pieces.length === 1
-      ? `${grown}; one piece has nothing to meet.`
-      : `${grown}; no two varieties touch yet.`;
+    const isSet = reading.month === 0;
+    const grown = isSet ? 'The pieces are set' : `${Math.round(reading.coverMm2 / 100)} cm² are grown`;
+    if (plan.pieces.length === 1) return `${grown}; one piece has nothing to meet.`;
+    return `${grown}; ${isSet ? 'cut edges heal before they join' : 'no two varieties touch yet'}.`;
   }
   const walling = wallers(plan, pairs);
   const rest = pairs

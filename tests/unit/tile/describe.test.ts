@@ -43,14 +43,21 @@ test('one pair, each outcome in its own words', () => {
   const say = (lengths: Lengths): string => sentence(HALVES, reading(pair('a', 'b', lengths)));
   expect(say({ ridgeMm: 12 })).toBe('Fern and Garnet have walled up along 12 mm.');
   expect(say({ deadMm: 12 })).toContain('have died back');
-  expect(say({ lappedMm: 12 })).toContain('lie one over the other');
+  const strong = {
+    ...HALVES,
+    varieties: HALVES.varieties.map((v) => (v.id === 'b' ? { ...v, aggression: 0.9 } : v)),
+  };
+  expect(sentence(strong, reading(pair('a', 'b', { lappedMm: 12 })))).toBe(
+    'Garnet has grown over Fern along 12 mm.',
+  );
   expect(say({ undecidedMm: 12 })).toContain('touch, not yet settled');
 });
 
 test('before any touch it says so', () => {
   expect(sentence(HALVES, { ...reading(), month: 0 })).toBe(
-    'The pieces are set; no two varieties touch yet.',
+    'The pieces are set; cut edges heal before they join.',
   );
+  expect(sentence(HALVES, { ...reading(), month: 3 })).toContain('no two varieties touch yet');
   expect(sentence({ ...HALVES, pieces: [] }, reading())).toContain('empty');
 });
 
