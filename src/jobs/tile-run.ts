@@ -39,7 +39,7 @@ export class TileRun {
   readonly #monthShown: () => number;
   #shownKey = '';
   /** The run underway; a coarse one is let run to the month shown, or a steady drag would never see one. */
-  #underway: { readonly key: string; readonly draft: boolean; reached: number } | null = null;
+  #underway: { readonly key: string; readonly draft: boolean; reached: number; wanted: Wanted } | null = null;
   #waiting: Wanted | null = null;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
@@ -76,7 +76,11 @@ export class TileRun {
   #begin(wanted: Wanted, cellMm: number): void {
     this.#waiting = null;
     const key = runKey(wanted.plan, wanted.seed, cellMm);
-    if (this.#underway?.key === key) return;
+    if (this.#underway?.key === key) {
+      // a draft that was kept while its exact run was underway: the run ends as the plan's own
+      this.#underway.wanted = wanted;
+      return;
+    }
     const kept = this.#store.whole(key);
     if (!kept) {
       this.#start(wanted, cellMm, key);
@@ -91,7 +95,7 @@ export class TileRun {
   }
 
   #start(wanted: Wanted, cellMm: number, key: string): void {
-    const underway = { key, draft: cellMm === PREVIEW_CELL_MM, reached: -1 };
+    const underway = { key, draft: cellMm === PREVIEW_CELL_MM, reached: -1, wanted };
     this.#underway = underway;
     this.#shownKey = key;
     this.#hearer.began(this.#store.begin(key, cellMm));
@@ -111,7 +115,7 @@ export class TileRun {
       if (this.#underway !== underway) return;
       if (how === 'whole') tell(this.#store.finish(key));
       this.#underway = null;
-      this.#hearer.ended(how, wanted, cellMm);
+      this.#hearer.ended(how, underway.wanted, cellMm);
       if (this.#waiting) this.#begin(this.#waiting, PREVIEW_CELL_MM);
     });
   }

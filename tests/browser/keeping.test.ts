@@ -1,6 +1,11 @@
 /** What is kept: over a reload, beside a second tab, when storage is refused or holds something unreadable. */
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { read } from '../../src/measure/read';
+import { grow } from '../../src/model/grow';
+import { compile } from '../../src/plan/compile';
+import { PRESETS } from '../../src/plan/presets';
+import { dayOfMonth } from '../../src/units/quantity';
 import { button, emptyTile, outcomeMm, pressTile, showMonth, stripOf, untilGrown } from './grow-page';
 import { openPage } from './open-page';
 
@@ -27,13 +32,25 @@ const storedSeed = (page: Page): Promise<string | undefined> =>
       }),
   );
 
+/** What the opening plan comes to, grown here: the page must read the same. */
+function ridgeMmInNode(seed: string, month: number): number {
+  const { plan } = PRESETS[0];
+  for (const state of grow(compile(plan, 0.25), seed)) {
+    if (state.day !== dayOfMonth(month)) continue;
+    return Math.round(read(state, ['', ...plan.varieties.map(({ id }) => id)], seed, month).seam.ridgeMm);
+  }
+  throw new Error('the plan ends before that month');
+}
+
 test('a reload brings back plan, seed and month, and does not play', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
   await button(page, 'another').click();
   const seed = await page.getByLabel('Seed').inputValue();
   await showMonth(page, 5);
-  const ridge = await outcomeMm(page, 'ridge');
+  // the reading of the seed before stays until the new one has come
+  const ridge = ridgeMmInNode(seed, 5);
+  await expect.poll(() => outcomeMm(page, 'ridge'), { timeout: 30_000 }).toBe(ridge);
   await page.waitForTimeout(WRITTEN_MS);
   await page.reload();
   await untilGrown(page);

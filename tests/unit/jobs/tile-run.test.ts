@@ -64,6 +64,15 @@ describe('the run behind the tile', () => {
     expect(heard.began).toEqual([0.5, 0.25]);
   });
 
+  it('ends as the plan kept, where a draft is kept while its exact run is underway', async () => {
+    const { run, heard } = tileRun();
+    run.show({ ...exact, draft: true });
+    await expect.poll(() => heard.began.at(-1), { timeout: 20_000 }).toBe(0.25);
+    run.show(exact);
+    await expect.poll(() => heard.ended.at(-1)?.cellMm, { timeout: 20_000 }).toBe(0.25);
+    expect(heard.ended.at(-1)?.wanted.draft).toBe(false);
+  });
+
   it('is not begun again for a name, a colour or the same plan', async () => {
     const { run, heard } = tileRun();
     run.show(exact);
