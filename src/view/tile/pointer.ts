@@ -3,14 +3,14 @@
  * no cell is known here. A drag is a draft on the desk until the pointer goes up.
  */
 import { movePieces, resizePiece, turnPieces } from '../../plan/edit';
-import { pieceBox, outlineOf } from '../../plan/outline';
-import type { Piece, Plan, Xy } from '../../plan/plan';
-import { isInside, signedDistance } from '../../units/polygon';
+import type { Piece, Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
 import { snapToGap } from './gap';
 import { handleAt, handlesOf, ownPlace } from './handles';
 import type { Handle } from './handles';
 import type { Hold } from './hold.svelte';
+import { pieceAt } from './piece-at';
+import { measured } from './ruler';
 import { closeSketch, setStamp } from './set-down';
 
 /** What is needed of a pointer event. */
@@ -36,22 +36,6 @@ type Doing =
   | { kind: 'sketch'; drawn: boolean }
   | { kind: 'set' }
   | { kind: 'ruler' };
-
-/** The topmost piece at a place; a finger may miss by a little. */
-export function pieceAt(plan: Plan, at: Xy, reachMm: number): Piece | null {
-  let near: Piece | null = null;
-  let least = reachMm;
-  for (const piece of plan.pieces.toReversed()) {
-    const box = pieceBox(piece);
-    if (at[0] < box.minX - reachMm || at[0] > box.maxX + reachMm) continue;
-    if (at[1] < box.minY - reachMm || at[1] > box.maxY + reachMm) continue;
-    const outline = outlineOf(piece);
-    if (isInside(outline, at)) return piece;
-    const off = signedDistance(outline, at);
-    if (off < least) [near, least] = [piece, off];
-  }
-  return near;
-}
 
 export class Pointer {
   readonly #desk: Desk;
@@ -108,6 +92,9 @@ export class Pointer {
     } else if (doing.kind === 'set') {
       setStamp(this.#desk, this.#hold, this.#hold.mm(touch.px));
       if (touch.kind !== 'mouse') this.#hold.ghostAt = null;
+    } else if (doing.kind === 'ruler') {
+      const { ruler } = this.#hold;
+      if (ruler) this.#hold.said = measured(this.#desk.plan, ruler.from, ruler.to).words;
     } else if (doing.kind === 'sketch') {
       this.#endStroke(doing, touch.px);
     } else if (doing.kind === 'pan' && !this.#moved && touch.button !== 1 && !touch.shift) {

@@ -4,6 +4,7 @@ import { movePieces } from '../../../src/plan/edit';
 import { gapMm } from '../../../src/plan/outline';
 import type { Piece, Plan } from '../../../src/plan/plan';
 import { gapLine, snapToGap } from '../../../src/view/tile/gap';
+import { measured } from '../../../src/view/tile/ruler';
 
 const square = (id: string, x: number, y: number, turnDeg = 0, half = 5): Piece => ({
   id,
@@ -96,4 +97,11 @@ test('whatever the drag: the asked shift stays, or the gap is the wanted one and
     ),
     { numRuns: 300 },
   );
+});
+
+test('the ruler reads the gap from piece to piece, and else the length of the drag', () => {
+  const plan = planOf(disc('p1', -10, 0), disc('p2', 13, 0));
+  expect(measured(plan, [-11, 1], [14, -2]).words).toBe('Gap 13.0 mm');
+  expect(measured(plan, [-11, 1], [-9, 1]).words).toBe('2.0 mm');
+  expect(measured(plan, [-11, 0], [4, 0]).words).toBe('15.0 mm');
 });

@@ -7,7 +7,8 @@ import { handlesOf } from '../../../src/view/tile/handles';
 import { Hold } from '../../../src/view/tile/hold.svelte';
 import { pressKey } from '../../../src/view/tile/keys';
 import type { Key } from '../../../src/view/tile/keys';
-import { pieceAt, Pointer } from '../../../src/view/tile/pointer';
+import { pieceAt } from '../../../src/view/tile/piece-at';
+import { Pointer } from '../../../src/view/tile/pointer';
 import type { Touch } from '../../../src/view/tile/pointer';
 import { HALVES } from '../../fixtures/halves';
 
