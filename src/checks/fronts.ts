@@ -5,7 +5,7 @@ import type { State } from '../model/state';
 import { meanOf } from '../stats/intervals';
 import { DAYS_PER_MONTH } from '../units/quantity';
 import { type BenchTile, disc, grownTile, seedWords } from './bench-tile';
-import { type Check, once } from './check';
+import { type Check, once, type Topic } from './check';
 
 const DIRECTIONS = 72;
 
@@ -93,7 +93,7 @@ const noisyRim: Check = {
       const state = grownTile(noisy, 0.5, seed);
       return (radiusByArea(state) - 5) / (3 * (state.day / DAYS_PER_MONTH)) - 1;
     });
-    return meanOf(rates).mean;
+    return meanOf(rates);
   },
 };
 
@@ -168,10 +168,14 @@ const agreement: Check = {
   },
 };
 
-export const FRONT_CHECKS: readonly Check[] = [
-  ...[1, 3, 6, 12].flatMap((rim) => [0.25, 0.5].flatMap((cellMm) => rimRateChecks(rim, cellMm))),
-  noisyRim,
-  area,
-  healing,
-  agreement,
-];
+export const RIMS: Topic = {
+  title: 'Rims',
+  quick: true,
+  checks: [
+    ...[1, 3, 6, 12].flatMap((rim) => [0.25, 0.5].flatMap((cellMm) => rimRateChecks(rim, cellMm))),
+    noisyRim,
+    area,
+    healing,
+    agreement,
+  ],
+};

@@ -6,7 +6,7 @@ import { firstTouchDay } from '../measure/settled';
 import { meanOf } from '../stats/intervals';
 import { DAYS_PER_MONTH } from '../units/quantity';
 import { type BenchTile, block, disc, grownTile, seamPoints, seedWords } from './bench-tile';
-import { type Check, once } from './check';
+import { type Check, once, type Topic } from './check';
 import { meetingRadiusMm } from './meeting-curve';
 
 const DEGREES = Math.PI / 180;
@@ -46,7 +46,7 @@ const noisyBisector: Check = {
       const points = seamPoints(grownTile(equalDiscs(0, 3, 8, 0.1), 0.25, seed));
       return meanOf(points.map((point) => point.xMm)).mean;
     });
-    return meanOf(means).mean;
+    return meanOf(means);
   },
 };
 
@@ -177,11 +177,8 @@ const edges: readonly Check[] = [
   },
 ];
 
-export const MEETING_CHECKS: readonly Check[] = [
-  ...bisector,
-  noisyBisector,
-  touch,
-  ...LENSES.flatMap(lensChecks),
-  spiral,
-  ...edges,
-];
+export const MEETINGS: Topic = {
+  title: 'Where rims meet',
+  quick: true,
+  checks: [...bisector, noisyBisector, touch, ...LENSES.flatMap(lensChecks), spiral, ...edges],
+};

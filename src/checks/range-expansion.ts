@@ -3,7 +3,7 @@ import { compile } from '../plan/compile';
 import { meanOf } from '../stats/intervals';
 import type { State } from '../model/state';
 import { benchPlan, block, grown, halves, PLAIN_MINGLE, seedWords } from './bench-tile';
-import { type Check, once } from './check';
+import { type Check, once, type Topic } from './check';
 
 const TILE_MM = 60;
 const WANDER_SEEDS = 128;
@@ -135,8 +135,12 @@ const fray: readonly Check[] = [
     expected: 0.5,
     tolerance: 0.01,
     because: `3 standard errors over ${FRAY_SEEDS} seeds`,
-    run: () => meanOf(frayed().shares).mean,
+    run: () => meanOf(frayed().shares),
   },
 ];
 
-export const RANGE_EXPANSION_CHECKS: readonly Check[] = [...[0.5, 1].flatMap(wanderChecks), ...fray];
+export const BORDERS: Topic = {
+  title: 'Borders between fused colours',
+  quick: true,
+  checks: [...[0.5, 1].flatMap(wanderChecks), ...fray],
+};

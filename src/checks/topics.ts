@@ -1,0 +1,8 @@
+/** Every check that the model is held to, in the order in which the report tells them. */
+import type { Topic } from './check';
+import { RIMS } from './fronts';
+import { MEETINGS } from './meetings';
+import { BORDERS } from './range-expansion';
+import { SEAMS } from './seams';
+
+export const TOPICS: readonly Topic[] = [RIMS, MEETINGS, SEAMS, BORDERS];
