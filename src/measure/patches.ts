@@ -3,6 +3,7 @@
  * Definition: a patch is a 4-connected set of tissue cells of one variety and one colony. Found by joining the runs of
  * each row to the overlapping runs of the row above (union-find), so that memory goes with runs and not with cells.
  */
+import { doubled } from '../model/cell-list';
 import { BARE, type State } from '../model/state';
 
 /** Runs of like cells found so far, in reading order; each names its patch's first run as root. */
@@ -14,18 +15,12 @@ interface Runs {
   cells: Int32Array;
 }
 
-function grown(old: Int32Array): Int32Array<ArrayBuffer> {
-  const wider = new Int32Array(old.length * 2);
-  wider.set(old);
-  return wider;
-}
-
 function addRun(runs: Runs, start: number, end: number): void {
   if (runs.count === runs.start.length) {
-    runs.start = grown(runs.start);
-    runs.end = grown(runs.end);
-    runs.root = grown(runs.root);
-    runs.cells = grown(runs.cells);
+    runs.start = doubled(runs.start);
+    runs.end = doubled(runs.end);
+    runs.root = doubled(runs.root);
+    runs.cells = doubled(runs.cells);
   }
   const run = runs.count++;
   runs.start[run] = start;

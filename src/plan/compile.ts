@@ -117,9 +117,10 @@ function scatterOf(interleave: number, polypMm: number): number {
   return w > 0.08 ? (Math.sqrt(0.0484 + 2.48 * (w - 0.08)) - 0.22) / 1.24 : 0;
 }
 
-function pairTables(plan: Plan): PairTables {
+/** Tables of zeros. */
+export function blankPairTables(): PairTables {
   const table = (): Float64Array => new Float64Array(PAIR_STRIDE * PAIR_STRIDE);
-  const tables = {
+  return {
     acceptance: table(),
     consistency: table(),
     revertPerDay: table(),
@@ -131,6 +132,10 @@ function pairTables(plan: Plan): PairTables {
     lean: table(),
     turnoverPerDay: table(),
   };
+}
+
+function pairTables(plan: Plan): PairTables {
+  const tables = blankPairTables();
   const polypMm = plan.settings?.polypMm ?? DEFAULTS.polypMm.value;
   plan.varieties.forEach((a, row) => {
     plan.varieties.forEach((b, column) => {

@@ -6,24 +6,14 @@ import type { State } from '../../../src/model/state';
 import { compile } from '../../../src/plan/compile';
 import type { Plan } from '../../../src/plan/plan';
 import { dayOfMonth } from '../../../src/units/quantity';
+import { rectanglePiece, smallPlan } from '../../fixtures/small-plan';
 
 function halves(acceptance: number, aggression: number): Plan {
   const half = (id: string, variety: string, x: number) => ({
-    id,
-    variety,
-    at: [x, 0] as const,
-    turnDeg: 0,
+    ...rectanglePiece(id, variety, [x, 0], 10, 16),
     edge: 'rim' as const,
-    outline: [
-      [-5, -8],
-      [5, -8],
-      [5, 8],
-      [-5, 8],
-    ] as [number, number][],
   });
-  return {
-    seambench: 1,
-    name: 'halves',
+  return smallPlan({
     tile: { shape: 'square', sizeMm: 30 },
     varieties: [
       { id: 'a', name: 'a', colour: '#336644', rimMmPerMonth: 3, aggression },
@@ -31,10 +21,9 @@ function halves(acceptance: number, aggression: number): Plan {
     ],
     pairs: [{ a: 'a', b: 'b', acceptance }],
     pieces: [half('p1', 'a', -5), half('p2', 'b', 5)],
-    steps: [],
     months: 8,
     settings: { deadShare: 0, zipLengthMm: 2 },
-  };
+  });
 }
 
 function grown(plan: Plan): State {

@@ -3,27 +3,17 @@ import { parentOf, roughnessGain, travel, workOutDue } from '../../../src/model/
 import { createState, type State } from '../../../src/model/state';
 import { expMinus, ridgeHeightMm } from '../../../src/model/ridge';
 import { compile } from '../../../src/plan/compile';
+import { discPiece, smallPlan } from '../../fixtures/small-plan';
 
 const CELL_DAYS = Float64Array.of(Infinity, 4);
 
 function bare(): State {
-  return createState(
-    compile(
-      {
-        seambench: 1,
-        name: 'empty',
-        tile: { shape: 'square', sizeMm: 20 },
-        varieties: [{ id: 'a', name: 'a', colour: '#336644', rimMmPerMonth: 3, aggression: 0 }],
-        pairs: [],
-        pieces: [{ id: 'p', variety: 'a', at: [0, 0], turnDeg: 0, disc: { diameterMm: 1 } }],
-        steps: [],
-        months: 1,
-        settings: { roughness: 0 },
-      },
-      0.5,
-    ),
-    'front',
-  );
+  const plan = smallPlan({
+    tile: { shape: 'square', sizeMm: 20 },
+    pieces: [discPiece('p', 'a', 0, 0, 1)],
+    settings: { roughness: 0 },
+  });
+  return createState(compile(plan, 0.5), 'front');
 }
 
 /** A plane rim that travels at `deg` from the x axis, clockwise as seen, on all cells behind the middle one. */
