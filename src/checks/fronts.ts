@@ -4,8 +4,10 @@ import { areasMm2 } from '../measure/cover';
 import type { State } from '../model/state';
 import { meanOf } from '../stats/intervals';
 import { DAYS_PER_MONTH } from '../units/quantity';
-import { type BenchTile, disc, grownTile, seedWords } from './bench-tile';
+import { compile } from '../plan/compile';
+import { benchPlan, type BenchTile, disc, grown, grownTile, seedWords } from './bench-tile';
 import { type Check, once, type Topic } from './check';
+import { withSteps } from './step-length';
 
 const DIRECTIONS = 72;
 
@@ -24,11 +26,12 @@ function arrivalAt(state: State, xMm: number, yMm: number): number {
 }
 
 /** Rim rate over `advanceMm` from a disc of 10 mm, over the asked one, in 72 directions. */
-function rateRatios(rim: number, cellMm: number, advanceMm: number): number[] {
+export function rateRatios(rim: number, cellMm: number, advanceMm: number, stepDays = 1): number[] {
   const centre = [0.03, 0.05] as const;
   const months = Math.ceil(advanceMm / rim) + 1;
-  const state = grownTile({ sizeMm: 90, months, rims: [rim], pieces: [disc('a', centre, 10)] }, cellMm, '1');
-  const day = (advanceMm / rim) * DAYS_PER_MONTH;
+  const plan = benchPlan({ sizeMm: 90, months, rims: [rim], pieces: [disc('a', centre, 10)] });
+  const state = grown(withSteps(compile(plan, cellMm), stepDays), '1');
+  const day = ((advanceMm / rim) * DAYS_PER_MONTH) / stepDays;
   return Array.from({ length: DIRECTIONS }, (_, k) => {
     const angle = (k * 2 * Math.PI) / DIRECTIONS;
     let low = 5;

@@ -13,7 +13,10 @@ export interface MeetingDiscs {
 }
 
 /** Where the curve turns to the spiral: angle at the slow centre from the direction of the fast one, and radius. */
-function turnOf({ ratio: k, apartMm: d, radiusMm: a }: MeetingDiscs): { angle: number; radiusMm: number } {
+export function turnOf({ ratio: k, apartMm: d, radiusMm: a }: MeetingDiscs): {
+  angle: number;
+  radiusMm: number;
+} {
   const c = (k - 1) * a;
   const radiusMm = c / k + Math.sqrt((c * c) / (k * k) + (d * d - c * c) / (k * k - 1));
   const far = k * radiusMm - c;

@@ -1,6 +1,7 @@
 /** Claims about borders between colours inside a fused colony: how they wander at the rim and fray behind it. */
 import { compile } from '../plan/compile';
 import { meanOf } from '../stats/intervals';
+import { lineThrough } from '../stats/line';
 import type { State } from '../model/state';
 import { benchPlan, block, grown, halves, PLAIN_MINGLE, seedWords } from './bench-tile';
 import { type Check, once, type Topic } from './check';
@@ -39,14 +40,6 @@ function wander(interleave: number): number[] {
   return ADVANCES_MM.map((_, k) => meanOf(shifts.map((shift) => shift[k] ** 2)).mean);
 }
 
-/** Slope of a straight line through points, least squares. */
-function slope(xs: readonly number[], ys: readonly number[]): number {
-  const x = meanOf(xs).mean;
-  const y = meanOf(ys).mean;
-  const up = xs.reduce((sum, at, k) => sum + (at - x) * (ys[k] - y), 0);
-  return up / xs.reduce((sum, at) => sum + (at - x) * (at - x), 0);
-}
-
 function wanderChecks(interleave: number): Check[] {
   const variances = once(() => wander(interleave));
   return [
@@ -58,7 +51,7 @@ function wanderChecks(interleave: number): Check[] {
       expected: 0.5,
       tolerance: 0.1,
       because: `${WANDER_SEEDS} seeds at cell 0.5 mm give the exponent a standard error of 0.04`,
-      run: () => slope(ADVANCES_MM.map(Math.log), variances().map(Math.log)) / 2,
+      run: () => lineThrough(ADVANCES_MM.map(Math.log), variances().map(Math.log)).slope / 2,
     },
     {
       name: `how far a border wanders, interleave ${interleave}`,

@@ -4,5 +4,7 @@ import { RIMS } from './fronts';
 import { MEETINGS } from './meetings';
 import { BORDERS } from './range-expansion';
 import { SEAMS } from './seams';
+import { STEPS } from './steps';
+import { UNEQUAL_RATES } from './unequal-rates';
 
-export const TOPICS: readonly Topic[] = [RIMS, MEETINGS, SEAMS, BORDERS];
+export const TOPICS: readonly Topic[] = [RIMS, STEPS, MEETINGS, UNEQUAL_RATES, SEAMS, BORDERS];
