@@ -50,6 +50,13 @@ export const ROOMS = [
     instead: 'Return arrays, and let view/tile or cli/png.ts draw them.',
   },
   {
+    room: 'picture',
+    folder: 'src/picture',
+    not: [],
+    why: 'The drawn tile: it runs beside the page, in a worker, and sees a scene and a frame only',
+    instead: 'Put what it has to be told in picture/scene.ts.',
+  },
+  {
     room: 'sheet',
     folder: 'src/sheet',
     not: [],
@@ -141,16 +148,22 @@ export default {
       to: { circular: true },
     },
     only(
-      'pixi-in-view',
-      'node_modules/(pixi\\.js|svelte)/',
+      'pixi-in-picture',
+      'node_modules/pixi\\.js/',
+      '^src/picture/',
+      'One room draws on the graphics card, in a worker, so that the page is never held up. Draw there.',
+    ),
+    only(
+      'svelte-in-view',
+      'node_modules/svelte/',
       '^src/view/',
-      'Only the page draws; all before it runs in a worker or in Node too. Return data and let view draw it.',
+      'Only the page has components; all before it runs in a worker or in Node too.',
     ),
     only(
       'comlink-in-channel',
       'node_modules/comlink/',
-      '^(workers/|src/jobs/channel\\.ts$)',
-      'A call to a dead worker never settles, and only jobs/channel.ts watches for that. Call through it.',
+      '^(workers/|src/jobs/(channel|canvas)\\.ts$)',
+      'A call to a dead worker never settles, and only jobs/channel.ts and jobs/canvas.ts watch for that.',
     ),
     only(
       'idb-in-keep',

@@ -2,6 +2,7 @@
 import type { ProxyMarked } from 'comlink';
 import type { Frame, PolypSites } from '../src/model/frame';
 import type { Reading } from '../src/measure/reading';
+import type { Grown, Scene } from '../src/picture/scene';
 import type { Plan } from '../src/plan/plan';
 
 export interface GrowAsk {
@@ -24,4 +25,15 @@ export interface EngineWorker {
   ready(): Promise<{ model: number }>;
   grow(ask: GrowAsk, sink: Sink & ProxyMarked): Promise<'whole' | 'cancelled'>;
   cancel(id: number): void;
+}
+
+export type GraphicsNews = (news: 'lost' | 'restored') => void;
+
+/** Draws on canvases that the page handed over, each with a number of the page's. */
+export interface EaselWorker {
+  /** Rejects where there is no WebGL. */
+  open(id: number, canvas: OffscreenCanvas, news: GraphicsNews & ProxyMarked): Promise<void>;
+  /** Answered once drawn. Left out, `grown` stays what it was. */
+  show(id: number, scene: Scene, grown?: Grown): Promise<void>;
+  close(id: number): Promise<void>;
 }

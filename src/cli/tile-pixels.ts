@@ -1,5 +1,5 @@
 /**
- * The look of view/tile/relief.frag.ts, pixel by pixel on the processor: the same fields of src/skin, the same light.
+ * The look of picture/relief.frag.ts, pixel by pixel on the processor: the same fields of src/skin, the same light.
  * Left out: the tile's shade on what it lies on, and mottling wider than a piece.
  */
 import type { Frame, PolypSites } from '../model/frame';

@@ -38,18 +38,6 @@ interface Watch {
 
 const PAGE_WATCH: Watch = { quietTicks: 10, tickMs: 500, isHidden: () => document.hidden };
 
-export function engineLine(): Line {
-  const worker = new Worker(new URL('../../workers/engine.worker.ts', import.meta.url), { type: 'module' });
-  return {
-    endpoint: worker,
-    onFault(report) {
-      worker.addEventListener('error', (event) => report(event.message || 'the worker could not be loaded'));
-      worker.addEventListener('messageerror', () => report('a message could not be read'));
-    },
-    end: () => worker.terminate(),
-  };
-}
-
 export class Channel {
   readonly #open: () => Line;
   readonly #tell: (fault: Fault) => void;
@@ -68,15 +56,6 @@ export class Channel {
     this.#open = open;
     this.#tell = tell;
     this.#watch = watch;
-  }
-
-  /** Loads the worker before the first ask, while the page is still being put together. */
-  warm(): void {
-    try {
-      this.#start();
-    } catch {
-      // The first ask meets the same fault and tells of it.
-    }
   }
 
   /** The newest ask wins: an older one still running ends as 'cancelled' and nothing more is heard of it. */

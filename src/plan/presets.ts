@@ -10,19 +10,32 @@ import threeColourMosaic from '../../presets/three-colour-mosaic.json';
 import twoTakeOneWalls from '../../presets/two-take-one-walls.json';
 import { PlanSchema, type Plan } from './plan';
 
-export interface Preset {
+/** A plan that comes with the program. */
+class Preset {
   /** The name of its file, without '.json'. */
   readonly key: string;
-  readonly plan: Plan;
+  readonly #file: unknown;
+  #plan: Plan | null = null;
+
+  constructor(key: string, file: unknown) {
+    this.key = key;
+    this.#file = file;
+  }
+
+  /** Read when first asked for, so that the page opens sooner; always the same object. */
+  get plan(): Plan {
+    this.#plan ??= v.parse(PlanSchema, this.#file);
+    return this.#plan;
+  }
 }
 
 export const PRESETS: readonly Preset[] = [
-  { key: 'two-take-one-walls', plan: v.parse(PlanSchema, twoTakeOneWalls) },
-  { key: 'halves-that-fuse', plan: v.parse(PlanSchema, halvesThatFuse) },
-  { key: 'halves-that-wall-up', plan: v.parse(PlanSchema, halvesThatWallUp) },
-  { key: 'three-colour-mosaic', plan: v.parse(PlanSchema, threeColourMosaic) },
-  { key: 'small-in-a-ring', plan: v.parse(PlanSchema, smallInARing) },
-  { key: 'strong-neighbour', plan: v.parse(PlanSchema, strongNeighbour) },
-  { key: 'five-in-a-ring', plan: v.parse(PlanSchema, fiveInARing) },
-  { key: 'fast-wraps-slow', plan: v.parse(PlanSchema, fastWrapsSlow) },
+  new Preset('two-take-one-walls', twoTakeOneWalls),
+  new Preset('halves-that-fuse', halvesThatFuse),
+  new Preset('halves-that-wall-up', halvesThatWallUp),
+  new Preset('three-colour-mosaic', threeColourMosaic),
+  new Preset('small-in-a-ring', smallInARing),
+  new Preset('strong-neighbour', strongNeighbour),
+  new Preset('five-in-a-ring', fiveInARing),
+  new Preset('fast-wraps-slow', fastWrapsSlow),
 ];

@@ -13,32 +13,57 @@ function hash(x: number): number {
   return ((h ^ (h >>> 13)) >>> 0) / 4294967296;
 }
 
-function blurTorus(grid: Float32Array, radius: number): Float32Array {
-  const n = GRAIN_SIZE;
-  let from = grid;
-  for (let pass = 0; pass < 6; pass++) {
-    const to = new Float32Array(n * n);
-    const step = pass % 2 === 0 ? 1 : n;
-    const cross = pass % 2 === 0 ? n : 1;
-    for (let line = 0; line < n; line++) {
-      let sum = 0;
-      for (let k = -radius; k <= radius; k++) sum += from[line * cross + ((k + n) % n) * step];
-      for (let c = 0; c < n; c++) {
-        to[line * cross + c * step] = sum;
-        sum +=
-          from[line * cross + ((c + radius + 1) % n) * step] -
-          from[line * cross + ((c - radius + n) % n) * step];
-      }
+/** Running means along the rows, then turned over: two calls blur both ways. */
+function blurRowsAndTurn(from: Float32Array, to: Float32Array, n: number, radius: number): void {
+  const line = new Float32Array(n + 2 * radius + 1);
+  for (let row = 0; row < n; row++) {
+    const start = row * n;
+    line.set(from.subarray(start + n - radius, start + n), 0);
+    line.set(from.subarray(start, start + n), radius);
+    line.set(from.subarray(start, start + radius + 1), radius + n);
+    let sum = 0;
+    for (let k = 0; k <= 2 * radius; k++) sum += line[k];
+    for (let c = 0, at = row; c < n; c++, at += n) {
+      to[at] = sum;
+      sum += line[c + 2 * radius + 1] - line[c];
     }
-    from = to;
   }
-  return from;
 }
 
-function noise(key: number, radius: number): Float32Array {
-  const white = new Float32Array(GRAIN_SIZE * GRAIN_SIZE);
+/** In place, on the torus; three passes of a box are near a Gaussian. */
+function blurTorus(grid: Float32Array, n: number, radius: number): void {
+  const turned = new Float32Array(n * n);
+  for (let pass = 0; pass < 3; pass++) {
+    blurRowsAndTurn(grid, turned, n, radius);
+    blurRowsAndTurn(turned, grid, n, radius);
+  }
+}
+
+function noise(key: number, n: number, radius: number): Float32Array {
+  const white = new Float32Array(n * n);
   for (let i = 0; i < white.length; i++) white[i] = hash(i * 4 + key) - 0.5;
-  return blurTorus(white, radius);
+  blurTorus(white, n, radius);
+  return white;
+}
+
+/** A field of half the size, twice as large: means between its values, on the torus. */
+function doubled(field: Float32Array, n: number): Float32Array {
+  const out = new Float32Array(4 * n * n);
+  for (let row = 0; row < n; row++) {
+    const below = ((row + 1) % n) * n;
+    for (let c = 0; c < n; c++) {
+      const right = (c + 1) % n;
+      const here = field[row * n + c];
+      const beside = field[row * n + right];
+      const under = field[below + c];
+      const at = 4 * row * n + 2 * c;
+      out[at] = here;
+      out[at + 1] = (here + beside) / 2;
+      out[at + 2 * n] = (here + under) / 2;
+      out[at + 2 * n + 1] = (here + beside + under + field[below + right]) / 4;
+    }
+  }
+  return out;
 }
 
 function write(out: Uint8Array, channel: number, field: Float32Array): void {
@@ -57,7 +82,7 @@ function write(out: Uint8Array, channel: number, field: Float32Array): void {
 
 export function makeGrain(): Uint8Array<ArrayBuffer> {
   const n = GRAIN_SIZE;
-  const bumps = noise(0, 1);
+  const bumps = noise(0, n, 1);
   const across = new Float32Array(n * n);
   const down = new Float32Array(n * n);
   for (let i = 0; i < n * n; i++) {
@@ -68,7 +93,8 @@ export function makeGrain(): Uint8Array<ArrayBuffer> {
   const out = new Uint8Array(n * n * 4);
   write(out, 0, across);
   write(out, 1, down);
-  write(out, 2, noise(1, 5));
-  write(out, 3, noise(2, 5));
+  // the wide fields hold nothing finer than half the size can
+  write(out, 2, doubled(noise(1, n / 2, 2), n / 2));
+  write(out, 3, doubled(noise(2, n / 2, 2), n / 2));
   return out;
 }

@@ -1,6 +1,7 @@
 /** Joins the desk to the engine: what is wanted goes out, what has grown comes back. */
 import { untrack } from 'svelte';
-import { Channel, engineLine, type Fault } from '../jobs/channel';
+import { Channel, type Fault } from '../jobs/channel';
+import { engineLine } from '../jobs/engine-line';
 import { frameBudget, FrameStore, type KeptRun } from '../jobs/frame-store';
 import { SeedRange, type SeedReadings } from '../jobs/seed-range';
 import { TileRun } from '../jobs/tile-run';
@@ -29,7 +30,6 @@ export class Growth {
     this.#desk = desk;
     const store = new FrameStore(frameBudget((navigator as NavigatorWithMemory).deviceMemory));
     const channel = new Channel(engineLine, (fault) => tellFault(fault, notices, savePlan));
-    channel.warm();
     this.#tile = new TileRun(
       channel,
       store,

@@ -1,32 +1,10 @@
+/** What loads first and in which order: workers grow and draw while the page's own program is still coming. */
 import './look/tokens.css';
 import './look/base.css';
-import { mount } from 'svelte';
-import { PRESETS } from '../plan/presets';
-import App from './App.svelte';
-import { Desk } from './desk.svelte';
-import { savePlan } from './files';
-import { Growth } from './growth.svelte';
-import { Keeping } from './keeping.svelte';
-import { Notices } from './notices.svelte';
-import { showOpening } from './opening';
-import { beginPicture } from './tile/begun-picture';
-import { Player } from './player.svelte';
+import { beginCanvas } from '../jobs/canvas';
+import { beginEngine } from '../jobs/engine-line';
 
-const target = document.querySelector('#app');
-if (target === null) throw new Error('index.html has no #app');
-
-beginPicture(PRESETS[0].plan);
-const desk = new Desk(PRESETS[0].plan);
-const notices = new Notices();
-const save = (): void => savePlan(desk.plan);
-const keeping = new Keeping(desk, notices, save);
-const growth = new Growth(desk, notices, save);
-const player = new Player(desk);
-
-// The store answers within milliseconds; the page waits for it so that nothing is shown and then replaced.
-const kept = await keeping.start();
-if (kept) desk.restore(kept.plan, kept.seed, kept.month);
-const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
-const opening = kept ? null : showOpening(desk, player, isStill);
-growth.begin();
-mount(App, { target, props: { desk, notices, keeping, growth, player, opening } });
+beginEngine();
+beginCanvas();
+const { start } = await import('./start');
+await start();

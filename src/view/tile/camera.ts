@@ -1,11 +1,6 @@
-/** Where the picture looks: a place in mm at the middle of the canvas, and how many CSS pixels a mm takes. */
+/** Where the picture looks and how that is changed. */
+import type { Camera } from '../../picture/scene';
 import type { Tile, Xy } from '../../plan/plan';
-
-export interface Camera {
-  readonly xMm: number;
-  readonly yMm: number;
-  readonly pxPerMm: number;
-}
 
 export interface Size {
   readonly width: number;
@@ -35,7 +30,7 @@ export function toPx(camera: Camera, size: Size, at: Xy): Xy {
   ];
 }
 
-/** Zooms about a pixel, which keeps its place in mm; from half the fit to 60 px a mm. */
+/** Zooms about a pixel, which keeps its place in mm as far as the tile's edges let it; from the fit to 60 px a mm. */
 export function zoomAbout(
   camera: Camera,
   size: Size,
@@ -45,29 +40,31 @@ export function zoomAbout(
   factor: number,
 ): Camera {
   const fit = fitCamera(size, tile).pxPerMm;
-  const pxPerMm = Math.min(Math.max(MOST_PX_PER_MM, fit), Math.max(fit / 2, camera.pxPerMm * factor));
+  const pxPerMm = Math.min(Math.max(MOST_PX_PER_MM, fit), Math.max(fit, camera.pxPerMm * factor));
   const [xMm, yMm] = toMm(camera, size, xPx, yPx);
   const next = {
     xMm: xMm - (xPx - size.width / 2) / pxPerMm,
     yMm: yMm - (yPx - size.height / 2) / pxPerMm,
     pxPerMm,
   };
-  return kept(next, tile);
+  return kept(next, size, tile);
 }
 
-export function panBy(camera: Camera, tile: Tile, dxPx: number, dyPx: number): Camera {
-  return kept(
-    { ...camera, xMm: camera.xMm - dxPx / camera.pxPerMm, yMm: camera.yMm - dyPx / camera.pxPerMm },
-    tile,
-  );
+export function panBy(camera: Camera, size: Size, tile: Tile, dxPx: number, dyPx: number): Camera {
+  const [xMm, yMm] = [camera.xMm - dxPx / camera.pxPerMm, camera.yMm - dyPx / camera.pxPerMm];
+  return kept({ ...camera, xMm, yMm }, size, tile);
 }
 
-/** The middle of the canvas stays on the tile, so that it cannot be lost. */
-function kept(camera: Camera, tile: Tile): Camera {
-  const half = tile.sizeMm / 2;
-  return {
-    ...camera,
-    xMm: Math.min(half, Math.max(-half, camera.xMm)),
-    yMm: Math.min(half, Math.max(-half, camera.yMm)),
+/** The same look in a frame of another size: no smaller than the whole tile, and no further off than its edges. */
+export function within(camera: Camera, size: Size, tile: Tile): Camera {
+  return kept({ ...camera, pxPerMm: Math.max(camera.pxPerMm, fitCamera(size, tile).pxPerMm) }, size, tile);
+}
+
+/** A tile larger than the frame covers it; one that is smaller stays in its middle. */
+function kept(camera: Camera, size: Size, tile: Tile): Camera {
+  const along = (mm: number, framePx: number): number => {
+    const most = Math.max(0, tile.sizeMm / 2 + (MARGIN_PX - framePx / 2) / camera.pxPerMm);
+    return Math.min(most, Math.max(-most, mm)) + 0;
   };
+  return { ...camera, xMm: along(camera.xMm, size.width), yMm: along(camera.yMm, size.height) };
 }

@@ -2,7 +2,8 @@
 import { boxOf } from '../../units/polygon';
 import type { Piece, Xy } from '../../plan/plan';
 import { toPx } from './camera';
-import type { Camera, Size } from './camera';
+import type { Camera } from '../../picture/scene';
+import type { Size } from './camera';
 
 export interface Handle {
   readonly kind: 'turn' | 'resize';
@@ -11,6 +12,7 @@ export interface Handle {
   readonly along: Xy;
 }
 
+const SIZE_STEP_MM = 0.5;
 const TURN_ABOVE_PX = 26;
 const REACH_PX = 11;
 const TOUCH_REACH_PX = 20;
@@ -30,7 +32,7 @@ function placed(piece: Piece, own: Xy): Xy {
 }
 
 /** From the tile to a piece's own frame. */
-export function ownPlace(piece: Piece, at: Xy): Xy {
+function ownPlace(piece: Piece, at: Xy): Xy {
   const turn = (piece.turnDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const [dx, dy] = [at[0] - piece.at[0], at[1] - piece.at[1]];
@@ -66,6 +68,33 @@ export function handlesOf(piece: Piece, camera: Camera, size: Size): Handle[] {
     handles.push({ kind: 'turn', px: toPx(camera, size, placed(piece, [0, -aboveMm])), along: [0, -1] });
   }
   return handles;
+}
+
+/**
+ * How a drag of a resize handle stretches a piece along its own x and y: to whole steps of size unless it is free,
+ * alike in both where `even` or where the piece is round.
+ */
+export function resizeFactors(
+  piece: Piece,
+  handle: Handle,
+  from: Xy,
+  to: Xy,
+  { even, free }: { even: boolean; free: boolean },
+): Xy {
+  const [then, now, half] = [ownPlace(piece, from), ownPlace(piece, to), halfExtent(piece)];
+  const factor = (axis: 0 | 1): number =>
+    handle.along[axis] === 0 || then[axis] === 0 ? 1 : Math.max(0.05, now[axis] / then[axis]);
+  const stepped = (axis: 0 | 1, by: number): number => {
+    if (free || by === 1) return by;
+    const sizeMm = 2 * half[axis];
+    return Math.max(SIZE_STEP_MM, Math.round((sizeMm * by) / SIZE_STEP_MM) * SIZE_STEP_MM) / sizeMm;
+  };
+  const [x, y] = [factor(0), factor(1)];
+  if (!('disc' in piece) && !(even && handle.along[0] !== 0 && handle.along[1] !== 0)) {
+    return [stepped(0, x), stepped(1, y)];
+  }
+  const both = stepped(0, 'disc' in piece ? x * y : (x + y) / 2);
+  return [both, both];
 }
 
 /** The handle under a pointer; fingers are given more room. */

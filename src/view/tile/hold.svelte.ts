@@ -1,10 +1,27 @@
 /** What lives on the tile only while a hand is on it: where the camera looks, ghost, drawn line, ruler, crosshair. */
+import { untrack } from 'svelte';
 import type { Piece, Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
-import { fitCamera, panBy, toMm, toPx, zoomAbout } from './camera';
-import type { Camera, Size } from './camera';
+import { fitCamera, panBy, toMm, toPx, within, zoomAbout } from './camera';
+import type { Camera } from '../../picture/scene';
+import type { Size } from './camera';
 import type { GapLine } from './gap';
+import { happened } from './happened';
 import { stampPiece } from './stamp';
+
+const REVEAL_PX = 24;
+/** Room for rounding. */
+const WHOLE = 1 + 1e-9;
+
+/** Acts when what is read changes, and not at first. */
+function onChange(read: () => unknown, act: () => void): void {
+  let isFirst = true;
+  $effect(() => {
+    read();
+    if (!isFirst) untrack(act);
+    isFirst = false;
+  });
+}
 
 export class Hold {
   readonly #desk: Desk;
@@ -19,19 +36,36 @@ export class Hold {
   ruler = $state.raw<{ readonly from: Xy; readonly to: Xy } | null>(null);
   /** A gap that a dragged piece has snapped to. */
   gap = $state.raw<GapLine | null>(null);
-  /** The keyboard's place on the tile, shown while keys move it. */
+  /** The keyboard's place on the tile, once keys have moved it. */
   cross = $state.raw<Xy | null>(null);
-  /** Why the last try with a piece was refused; gone with the next one. */
+  /** The tile has the focus and keys were used last. */
+  byKeys = $state(false);
+  /** Why the last try with a piece was refused; gone with whatever is done next. */
   refused = $state.raw<{ readonly words: string; readonly at: Xy } | null>(null);
   /** Said once by a screen reader. */
   said = $state('');
 
-  readonly camera: Camera = $derived.by(() => this.#camera ?? fitCamera(this.size, this.#desk.shown.tile));
+  readonly #fit: Camera = $derived.by(() => fitCamera(this.size, this.#desk.shown.tile));
+  readonly camera: Camera = $derived.by(() =>
+    this.#camera ? within(this.#camera, this.size, this.#desk.shown.tile) : this.#fit,
+  );
+  /** The whole tile is in the frame, and can neither be moved nor shrunk there. */
+  readonly isWhole: boolean = $derived.by(() => this.camera.pxPerMm < this.#fit.pxPerMm * WHOLE);
   readonly ghost: Piece | null = $derived.by(() =>
     this.ghostAt !== null && this.#desk.tool === 'set' && this.#desk.stamp.variety !== ''
       ? stampPiece(this.#desk.plan, this.#desk.stamp, this.ghostAt)
       : null,
   );
+
+  /** Where keys would set a piece or a corner: at first in the middle of what is seen. */
+  readonly crossAt: Xy = $derived.by(
+    () => this.cross ?? [Math.round(this.camera.xMm), Math.round(this.camera.yMm)],
+  );
+  /** Changes with the plan on the desk and with the form of its tile, not with its pieces. */
+  readonly #tileShown: string = $derived.by(() => {
+    const { shape, sizeMm } = this.#desk.shown.tile;
+    return `${this.#desk.opened} ${shape} ${sizeMm}`;
+  });
 
   constructor(desk: Desk) {
     this.#desk = desk;
@@ -48,14 +82,66 @@ export class Hold {
   zoom(factor: number, about?: Xy): void {
     const [x, y] = about ?? [this.size.width / 2, this.size.height / 2];
     this.#camera = zoomAbout(this.camera, this.size, this.#desk.shown.tile, x, y, factor);
+    if (this.isWhole) this.fit();
   }
 
   pan(dxPx: number, dyPx: number): void {
-    this.#camera = panBy(this.camera, this.#desk.shown.tile, dxPx, dyPx);
+    if (!this.isWhole) this.#camera = panBy(this.camera, this.size, this.#desk.shown.tile, dxPx, dyPx);
   }
 
   fit(): void {
     this.#camera = null;
+  }
+
+  /** Moves the view just so far that a place is seen. */
+  reveal(at: Xy): void {
+    const [x, y] = this.px(at);
+    const beyond = (px: number, framePx: number): number =>
+      px < REVEAL_PX ? REVEAL_PX - px : Math.min(0, framePx - REVEAL_PX - px);
+    this.pan(beyond(x, this.size.width), beyond(y, this.size.height));
+  }
+
+  /** True if there was one. */
+  takeBackCorner(): boolean {
+    if (this.sketch.length === 0) return false;
+    this.sketch = this.sketch.slice(0, -1);
+    this.refused = null;
+    return true;
+  }
+
+  /** To be called while a component starts: leaves what belongs to an older plan, month or tool; tells what was done. */
+  follow(): void {
+    const desk = this.#desk;
+    onChange(
+      () => this.#tileShown,
+      () => this.fit(),
+    );
+    onChange(
+      () => desk.opened,
+      () => (this.sketch = []),
+    );
+    onChange(
+      () => desk.tool,
+      () => {
+        this.ruler = null;
+        this.ghostAt = null;
+      },
+    );
+    onChange(
+      () => [desk.plan, desk.month, desk.tool],
+      () => (this.refused = null),
+    );
+    $effect(() => {
+      if (desk.previewing) untrack(() => (this.refused = null));
+    });
+    let before = untrack(() => desk.plan);
+    onChange(
+      () => desk.plan,
+      () => {
+        this.said = happened(desk.told, before, desk.plan);
+        before = desk.plan;
+      },
+    );
   }
 
   /** Says at a place of the tile why something was not done there, so that nobody else need say it. */

@@ -1,17 +1,27 @@
 /** The grown tile on a canvas. Alone here is Pixi: one mesh, data textures made once per grid, drawn only when asked. */
 import 'pixi.js/unsafe-eval';
 import 'pixi.js/mesh';
-import { BufferImageSource, Container, Geometry, Mesh, Shader, UniformGroup, WebGLRenderer } from 'pixi.js';
-import type { Frame, PolypSites } from '../../model/frame';
-import type { Plan } from '../../plan/plan';
-import { GRAIN_SIZE, makeGrain } from '../../skin/grain';
-import { paletteOf } from '../../skin/palette';
-import { lightFrom } from '../../skin/relief';
-import { Skin } from '../../skin/skin';
-import type { Camera } from './camera';
+import {
+  BufferImageSource,
+  Container,
+  DOMAdapter,
+  Geometry,
+  Mesh,
+  Shader,
+  UniformGroup,
+  WebGLRenderer,
+  WebWorkerAdapter,
+} from 'pixi.js';
+import type { Frame, PolypSites } from '../model/frame';
+import type { Tile, Variety } from '../plan/plan';
+import { GRAIN_SIZE, makeGrain } from '../skin/grain';
+import { paletteOf } from '../skin/palette';
+import { lightFrom } from '../skin/relief';
+import { Skin } from '../skin/skin';
 import { RELIEF_FRAGMENT, RELIEF_VERTEX } from './relief.frag';
+import type { Camera } from './scene';
 
-const MAX_PIXEL_RATIO = 2;
+DOMAdapter.set(WebWorkerAdapter);
 
 function dataTexture(
   bytes: Uint8Array<ArrayBuffer>,
@@ -52,6 +62,7 @@ export class Picture {
   readonly #grain: BufferImageSource;
   /** A bare tile, flat and in full light, until the first frame comes: the shader is compiled meanwhile. */
   readonly #blank = dataTexture(new Uint8Array([255, 0, 0, 0]), 1, 1, true);
+  readonly #noSites = dataTexture(new Uint8Array(4), 1, 1, false);
   readonly #flat = dataTexture(new Uint8Array([128, 128, 255, 127]), 1, 1, true);
   #fields: BufferImageSource[] = [];
   #lattice: BufferImageSource | null = null;
@@ -62,7 +73,7 @@ export class Picture {
   #lightDeg = 225;
 
   /** Rejects where there is no WebGL. */
-  static async on(canvas: HTMLCanvasElement): Promise<Picture> {
+  static async on(canvas: OffscreenCanvas): Promise<Picture> {
     const renderer = new WebGLRenderer();
     await renderer.init({
       canvas,
@@ -102,7 +113,7 @@ export class Picture {
         uSecond: blank,
         uSurface: blank,
         uRelief: this.#flat,
-        uSites: blank,
+        uSites: this.#noSites,
         uGrain: this.#grain,
       },
     });
@@ -111,11 +122,11 @@ export class Picture {
       indexBuffer: [0, 1, 2, 0, 2, 3],
     });
     this.#stage.addChild(new Mesh({ geometry: this.#geometry, shader: this.#shader }));
+    this.#compile();
   }
 
   /** The frame to be drawn from now on. Null shows nothing. */
-  show(frame: Frame | null, sites: PolypSites | null, plan: Plan): void {
-    const { tile } = plan;
+  show(frame: Frame | null, sites: PolypSites | null, tile: Tile, varieties: readonly Variety[]): void {
     const key = `${tile.shape} ${tile.sizeMm}`;
     if (frame !== null && (this.#skin === null || this.#tileKey !== key || !this.#skin.fits(frame))) {
       this.#tileKey = key;
@@ -128,11 +139,11 @@ export class Picture {
     this.#frame = frame;
     if (sites !== this.#sites) this.#showSites(sites);
     const u = this.#uniforms.uniforms;
-    const palette = paletteOf(plan.varieties);
+    const palette = paletteOf(varieties);
     Object.assign(u, {
       uTissue: palette.tissue,
       uPolyp: palette.polyp,
-      uMany: plan.varieties.length > 4 ? 1 : 0,
+      uMany: varieties.length > 4 ? 1 : 0,
     });
     u.uTile = new Float32Array([
       tile.sizeMm / 2,
@@ -153,9 +164,9 @@ export class Picture {
     this.#uniforms.update();
   }
 
-  resize(widthPx: number, heightPx: number): void {
-    const ratio = Math.min(MAX_PIXEL_RATIO, globalThis.devicePixelRatio || 1);
-    this.#renderer.resize(Math.max(1, widthPx), Math.max(1, heightPx), ratio);
+  /** Size in CSS pixels and device pixels to each. */
+  resize(widthPx: number, heightPx: number, pixelRatio: number): void {
+    this.#renderer.resize(Math.max(1, widthPx), Math.max(1, heightPx), pixelRatio);
   }
 
   look(camera: Camera): void {
@@ -168,17 +179,32 @@ export class Picture {
     this.#uniforms.update();
   }
 
+  /** Draws, and waits until it is drawn: the worker has nothing else to do, and knows then how long it takes. */
   draw(): void {
     this.#renderer.render({ container: this.#stage, clear: true });
+    this.#renderer.gl.finish();
   }
 
   destroy(): void {
     this.#stage.destroy({ children: true });
     this.#shader.destroy();
     this.#geometry.destroy(true);
-    for (const texture of [...this.#fields, this.#grain, this.#lattice, this.#blank, this.#flat])
+    for (const texture of [
+      ...this.#fields,
+      this.#grain,
+      this.#lattice,
+      this.#blank,
+      this.#noSites,
+      this.#flat,
+    ])
       texture?.destroy();
     this.#renderer.destroy();
+  }
+
+  /** Draws a few pixels without waiting for them: graphics by software build the shader's program only then (0.3 s). */
+  #compile(): void {
+    this.#renderer.render({ container: this.#stage, clear: true });
+    this.#renderer.gl.flush();
   }
 
   #fit(skin: Skin): void {
@@ -199,7 +225,7 @@ export class Picture {
     this.#sites = sites;
     const before = this.#lattice;
     this.#lattice = sites === null ? null : latticeTexture(sites);
-    this.#shader.resources.uSites = this.#lattice ?? this.#blank;
+    this.#shader.resources.uSites = this.#lattice ?? this.#noSites;
     before?.destroy();
     this.#uniforms.uniforms.uLattice = new Float32Array(
       sites === null ? [0, 1, 0] : [sites.originMm, sites.spacingMm, 1],

@@ -1,0 +1,128 @@
+/**
+ * The page's end of a canvas that a worker draws on. One scene is on its way at a time and the newest waits, so that
+ * a drawing that takes long makes the picture coarser in time and never the page slow. The first canvas is begun before
+ * the page's program is loaded: graphics start and the shader compiles meanwhile.
+ */
+import { proxy, transfer, wrap, type Remote } from 'comlink';
+import type { EaselWorker } from '../../workers/protocol';
+import type { Grown, Scene } from '../picture/scene';
+
+/** no-graphics: this browser draws nothing in workers. stopped: the worker died; another canvas starts another. */
+export type CanvasNews = 'lost' | 'restored' | 'no-graphics' | 'stopped';
+
+type Easels = Pick<Remote<EaselWorker>, 'open' | 'show' | 'close'>;
+
+interface Wanted {
+  readonly scene: Scene;
+  readonly grown: Grown;
+}
+
+let easels: Easels | null = null;
+let count = 0;
+const canvases = new Set<Canvas>();
+
+function startEasels(): Easels {
+  if (easels) return easels;
+  const worker = new Worker(new URL('../../workers/easel.worker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('error', () => {
+    worker.terminate();
+    easels = null;
+    for (const canvas of canvases) canvas.tell('stopped');
+  });
+  easels = wrap<EaselWorker>(worker);
+  return easels;
+}
+
+export class Canvas {
+  readonly element: HTMLCanvasElement;
+  readonly #id = ++count;
+  readonly #easels: Easels;
+  readonly #open: Promise<boolean>;
+  #hear: ((news: CanvasNews) => void) | null = null;
+  #drawn: (grown: Grown) => void = () => undefined;
+  #early: CanvasNews | null = null;
+  #sent: Grown | null = null;
+  #next: Wanted | null = null;
+  #isBusy = false;
+
+  constructor(start: () => Easels = startEasels, element = document.createElement('canvas')) {
+    this.element = element;
+    this.element.setAttribute('aria-hidden', 'true');
+    canvases.add(this);
+    this.#easels = start();
+    this.#open = this.#opened();
+  }
+
+  /** Who shows the canvas; what came before is told at once. `drawn` hears what now stands on it. */
+  follow(hear: (news: CanvasNews) => void, drawn: (grown: Grown) => void): void {
+    this.#hear = hear;
+    this.#drawn = drawn;
+    if (this.#early !== null) hear(this.#early);
+  }
+
+  tell(news: CanvasNews): void {
+    if (this.#hear) this.#hear(news);
+    else this.#early = news;
+  }
+
+  show(scene: Scene, grown: Grown): void {
+    this.#next = { scene, grown };
+    if (!this.#isBusy) void this.#send();
+  }
+
+  close(): void {
+    canvases.delete(this);
+    this.#next = null;
+    this.#hear = () => undefined;
+    this.#drawn = () => undefined;
+    this.element.remove();
+    void this.#easels.close(this.#id);
+  }
+
+  async #opened(): Promise<boolean> {
+    try {
+      const canvas = this.element.transferControlToOffscreen();
+      await this.#easels.open(
+        this.#id,
+        transfer(canvas, [canvas]),
+        proxy((news: CanvasNews) => this.tell(news)),
+      );
+      return true;
+    } catch {
+      this.tell('no-graphics');
+      return false;
+    }
+  }
+
+  async #send(): Promise<void> {
+    this.#isBusy = true;
+    try {
+      if (!(await this.#open)) return;
+      while (this.#next) {
+        const { scene, grown } = this.#next;
+        this.#next = null;
+        const isSame = grown.frame === this.#sent?.frame && grown.sites === this.#sent.sites;
+        this.#sent = grown;
+        await this.#easels.show(this.#id, scene, isSame ? undefined : grown);
+        if (!isSame) this.#drawn(grown);
+      }
+    } catch {
+      this.tell('stopped');
+    } finally {
+      this.#isBusy = false;
+    }
+  }
+}
+
+let waiting: Canvas | null = null;
+
+/** Begins the canvas that the next takeCanvas gets. */
+export function beginCanvas(): void {
+  waiting = new Canvas();
+}
+
+export function takeCanvas(): Canvas {
+  const canvas = waiting ?? new Canvas();
+  waiting = null;
+  return canvas;
+}

@@ -1,0 +1,30 @@
+/** Sets the desk up, asks for the first run, then puts the page together. */
+import { mount } from 'svelte';
+import { PRESETS } from '../plan/presets';
+import App from './App.svelte';
+import { Desk } from './desk.svelte';
+import { savePlan } from './files';
+import { Growth } from './growth.svelte';
+import { Keeping } from './keeping.svelte';
+import { Notices } from './notices.svelte';
+import { showOpening } from './opening';
+import { Player } from './player.svelte';
+
+export async function start(): Promise<void> {
+  const target = document.querySelector('#app');
+  if (target === null) throw new Error('index.html has no #app');
+  const desk = new Desk(PRESETS[0].plan);
+  const notices = new Notices();
+  const save = (): void => savePlan(desk.plan, desk.seed);
+  const keeping = new Keeping(desk, notices, save);
+  const growth = new Growth(desk, notices, save);
+  const player = new Player(desk);
+
+  // The store answers within milliseconds; the page waits for it so that nothing is shown and then replaced.
+  const kept = await keeping.start();
+  if (kept) desk.restore(kept.plan, kept.seed, kept.month);
+  const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
+  const opening = kept ? null : showOpening(desk, player, isStill);
+  growth.begin();
+  mount(App, { target, props: { desk, notices, keeping, growth, player, opening } });
+}

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { makeEasels } from './easels';
+
+expose(makeEasels());
