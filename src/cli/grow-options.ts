@@ -6,7 +6,8 @@ export interface GrowOptions {
   readonly planPath: string;
   /** Null: as many as the plan says. */
   readonly months: number | null;
-  readonly seeds: readonly string[];
+  /** Null: the one of the plan file. */
+  readonly seeds: readonly string[] | null;
   /** Months between two readings; null: the last month only. */
   readonly every: number | null;
   readonly cellMm: number;
@@ -71,7 +72,7 @@ function cellSize(text: string | undefined): number {
   throw new Refused(`--cell must be a number of mm from 0.1 to 1, but it is '${text}'.`);
 }
 
-function seedWords(word: string | undefined, count: string | undefined): string[] {
+function seedWords(word: string | undefined, count: string | undefined): string[] | null {
   if (word !== undefined && count !== undefined) {
     throw new Refused('--seed names one seed and --seeds counts several: give one of the two.');
   }
@@ -80,5 +81,6 @@ function seedWords(word: string | undefined, count: string | undefined): string[
       throw new Refused(`--seed must be a word of 1 to ${MAX_SEED_LETTERS} letters.`);
     return [word];
   }
-  return Array.from({ length: whole('--seeds', count, 10_000) ?? 1 }, (_, index) => String(index + 1));
+  const length = whole('--seeds', count, 10_000);
+  return length === null ? null : Array.from({ length }, (_, index) => String(index + 1));
 }

@@ -15,8 +15,10 @@ import { Pictures } from './pictures';
 import { ReadingTable } from './reading-table';
 
 const MOST_REFUSALS = 10;
+/** Where neither the command nor the plan file names one. */
+const FIRST_SEED = '1';
 
-function planFrom(path: string): Plan {
+function planFrom(path: string): { plan: Plan; seed: string | null } {
   let text: string;
   try {
     text = readFileSync(path, 'utf8');
@@ -25,7 +27,7 @@ function planFrom(path: string): Plan {
   }
   const opened = openPlan(text);
   if ('refusals' in opened) throw new Refused(sentences(path, opened.refusals));
-  return opened.plan;
+  return opened;
 }
 
 function sentences(path: string, refusals: readonly Refusal[]): string {
@@ -48,17 +50,18 @@ function monthsRead(months: number, every: number | null): number[] {
 
 function run(options: GrowOptions): void {
   const filed = planFrom(options.planPath);
-  const plan = options.months === null ? filed : { ...filed, months: options.months };
+  const plan = options.months === null ? filed.plan : { ...filed.plan, months: options.months };
+  const seeds = options.seeds ?? [filed.seed ?? FIRST_SEED];
   const layout = compile(plan, options.cellMm);
   const ids = ['', ...plan.varieties.map((variety) => variety.id)];
   const monthOfDay = new Map(
     monthsRead(plan.months, options.every).map((month) => [dayOfMonth(month), month]),
   );
   const pictures = options.picturesPath === null ? null : new Pictures(options.picturesPath, plan);
-  const table = new ReadingTable(plan, options.seeds);
+  const table = new ReadingTable(plan, seeds);
   const line = (reading: Reading) => (options.json ? JSON.stringify(reading) : table.row(reading));
   if (!options.json) process.stdout.write(`${table.head()}\n`);
-  for (const seed of options.seeds) {
+  for (const seed of seeds) {
     for (const state of grow(layout, seed)) {
       const month = monthOfDay.get(state.day);
       if (month === undefined) continue;

@@ -3,32 +3,41 @@
  * Whatever comes in, a plan or refusals come out; nothing is thrown.
  */
 import * as v from 'valibot';
+import { entry } from './fault-words';
 import { migrate } from './migrate';
-import { PlanSchema, type Plan, type Refusal } from './plan';
+import { PlanFileSchema, type Plan, type Refusal } from './plan';
 import { refuse } from './refuse';
-import { schemaFaults } from './schema-faults';
+import { schemaFaults, shown } from './schema-faults';
 
-export type Opened = { readonly plan: Plan } | { readonly refusals: readonly Refusal[] };
+/** The seed belongs to the file and not to the plan: the same plan is grown on many. Null where the file has none. */
+export type Opened =
+  { readonly plan: Plan; readonly seed: string | null } | { readonly refusals: readonly Refusal[] };
 
 /** Ten times the longest plan there can be with pieces of a hundred corners. */
 const MOST_LETTERS = 20_000_000;
 
 export function openPlan(text: string): Opened {
-  if (text.length > MOST_LETTERS)
-    return refused('the file', `${text.length} letters`, `at most ${MOST_LETTERS}`);
+  if (text.length > MOST_LETTERS) {
+    const why = 'is far longer than any plan';
+    return notAPlan('the file', `${text.length} letters`, `at most ${MOST_LETTERS}`, why);
+  }
   let value: unknown;
   try {
     value = JSON.parse(text.replace(/^\uFEFF/u, ''));
   } catch (error) {
     const place = error instanceof Error ? placeOfFault(text, error.message) : null;
-    const found = text.trim() === '' ? 'an empty file' : 'text that is not JSON';
-    return refused(place ?? 'the file', found, 'a plan as Seambench saves it, in JSON');
+    const isEmpty = text.trim() === '';
+    const found = isEmpty ? 'an empty file' : 'text that is not JSON';
+    const why = isEmpty ? 'is empty' : `cannot be read${place ? ` from ${place} on` : ''}: it is not JSON`;
+    return notAPlan(place ?? 'the file', found, 'a plan as Seambench saves it, in JSON', why);
   }
   return checkPlan(value);
 }
 
-function refused(where: string, found: string, allowed: string): Opened {
-  return { refusals: [{ where, found, allowed, cure: 'Choose a plan file that was saved by Seambench' }] };
+/** The cure is one sentence for who opens a file from the page. */
+function notAPlan(where: string, found: string, allowed: string, why: string): Opened {
+  const cure = `This is not a Seambench plan, for the file ${why}. Choose a file that Seambench has saved`;
+  return { refusals: [{ where, found, allowed, cure }] };
 }
 
 /** Engines name the place as 'line 3 column 5' or as 'position 41'. */
@@ -41,12 +50,18 @@ function placeOfFault(text: string, message: string): string | null {
 
 /** For what is already an object: a record of this browser's store, a preset. */
 export function checkPlan(value: unknown): Opened {
+  if (entry(value, 'seambench') === undefined) {
+    const kind = shown(value);
+    const found = kind === 'an object' ? 'an object without "seambench"' : kind;
+    return notAPlan('the plan', found, 'an object with "seambench": 1', 'holds something else');
+  }
   const migrated = migrate(value);
   if ('refusals' in migrated) return migrated;
-  const parsed = v.safeParse(PlanSchema, migrated.value);
+  const parsed = v.safeParse(PlanFileSchema, migrated.value);
   if (!parsed.success) return { refusals: schemaFaults(migrated.value, parsed.issues) };
-  const refusals = refuse(parsed.output);
-  return refusals.length > 0 ? { refusals } : { plan: parsed.output };
+  const { seed = null, ...plan } = parsed.output;
+  const refusals = refuse(plan);
+  return refusals.length > 0 ? { refusals } : { plan, seed };
 }
 
 /** Names in the order of the plan's own schema; a name not listed would come last, by the alphabet. */
@@ -62,6 +77,7 @@ const KEY_ORDER = [
     'pieces',
     'steps',
     'months',
+    'seed',
     'settings',
   ],
   ...['shape', 'sizeMm', 'a', 'b', 'colour', 'rimMmPerMonth', 'aggression'],
@@ -86,9 +102,12 @@ function line(value: unknown): string {
     .join(', ')} }`;
 }
 
-/** The canonical text: equal plans give equal text, and a change shows on the line of what changed. */
-export function planText(plan: Plan): string {
-  const entries = Object.entries(plan).filter(([, entry]) => entry !== undefined);
+/**
+ * The canonical text: equal plans give equal text, and a change shows on the line of what changed. With a seed it is
+ * the file of one grown tile.
+ */
+export function planText(plan: Plan, seed?: string): string {
+  const entries = Object.entries({ ...plan, seed }).filter(([, entry]) => entry !== undefined);
   const lines = entries.sort(byKeyOrder).map(([key, entry]: [string, unknown]) => {
     if (!Array.isArray(entry) || entry.length === 0) return `  "${key}": ${line(entry)}`;
     return `  "${key}": [\n${entry.map((item) => `    ${line(item)}`).join(',\n')}\n  ]`;

@@ -137,6 +137,16 @@ export const PlanSchema = v.strictObject({
   note: v.optional(text(2000)),
 });
 
+const SEED_WORDS = `words of 1 to ${MAX_SEED_LETTERS} letters`;
+
+/** What a file may say beside its plan: the word that all chance of the tile follows from. */
+export const PlanFileSchema = v.strictObject({
+  ...PlanSchema.entries,
+  seed: v.optional(
+    v.pipe(v.string(SEED_WORDS), v.minLength(1, SEED_WORDS), v.maxLength(MAX_SEED_LETTERS, SEED_WORDS)),
+  ),
+});
+
 type ReadonlyDeep<T> = T extends readonly unknown[]
   ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
   : T extends object

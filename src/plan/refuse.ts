@@ -1,10 +1,13 @@
 /**
- * Why a plan of the right shape still cannot be: what the schema cannot say, each with piece, place and cure.
+ * Why a plan of the right shape still cannot be: what the schema cannot say. Place, found and allowed speak of the
+ * file; the cure is a sentence for who sees the tile and never the file.
  * Quick enough to judge every move of a drag: boxes are swept from left to right, outlines are worked out once.
  */
 import { isSimple, type Polygon } from '../units/polygon';
 import { outlineOf, overlapMm2, pieceAreaMm2, pieceBox } from './outline';
-import type { Pair, Piece, Plan, Refusal, Tile } from './plan';
+import { pairRefusals, placeInFile } from './pair-faults';
+import { capital, pieceName } from './piece-name';
+import type { Piece, Plan, Refusal, Tile } from './plan';
 
 /** Overlap that rounding and a drawn line may cause, mm2. */
 const OVERLAP_MM2 = 0.05;
@@ -17,16 +20,12 @@ const LARGEST_TILE_MM = 300;
 
 export function refuse(plan: Plan): Refusal[] {
   return [
-    ...repeatedIds('varieties', plan.varieties),
-    ...repeatedIds('pieces', plan.pieces),
+    ...repeatedIds('varieties', plan.varieties, ({ name }) => `the variety ${name}`),
+    ...repeatedIds('pieces', plan.pieces, (piece) => pieceName(plan, piece)),
     ...plan.pairs.flatMap((_, index) => pairRefusals(plan, index)),
     ...plan.pieces.flatMap((_, index) => pieceRefusals(plan, index)),
-    ...overlaps(plan.pieces),
+    ...overlaps(plan),
   ];
-}
-
-function place(list: string, index: number, id: string): string {
-  return `${list}[${index}] (${id})`;
 }
 
 /** Millimetres for reading: one decimal, two where that would be nothing. */
@@ -34,84 +33,32 @@ function mm(value: number): string {
   return `${value.toFixed(value < 0.1 ? 2 : 1)} mm`;
 }
 
-function repeatedIds(list: string, things: readonly { readonly id: string }[]): Refusal[] {
+function repeatedIds<T extends { readonly id: string }>(
+  list: string,
+  things: readonly T[],
+  nameOf: (thing: T) => string,
+): Refusal[] {
   const first = new Map<string, number>();
-  return things.flatMap(({ id }, index) => {
+  return things.flatMap((thing, index) => {
+    const { id } = thing;
     const before = first.get(id);
     if (before === undefined) {
       first.set(id, index);
       return [];
     }
+    const both = `${capital(nameOf(things[before]))}, and ${nameOf(thing)}`;
     return {
-      where: place(list, index, id),
+      where: placeInFile(list, index, id),
       found: `the id ${id} again, as in ${list}[${before}]`,
       allowed: 'each id once',
-      cure: `Give ${list}[${index}] another id than ${id}`,
+      cure: `${both}, have the same id ${id} in the file: give one of them another`,
     };
   });
 }
 
-function pairRefusals(plan: Plan, index: number): Refusal[] {
-  const pair = plan.pairs[index];
-  const where = place('pairs', index, `${pair.a} with ${pair.b}`);
-  const refusals = strangers(plan, pair, where);
-  const isSame = (other: Pair) =>
-    (other.a === pair.a && other.b === pair.b) || (other.a === pair.b && other.b === pair.a);
-  if (pair.a === pair.b) {
-    refusals.push({
-      where,
-      found: `the variety ${pair.a} paired with itself`,
-      allowed: 'two different varieties: pieces of one variety always fuse',
-      cure: `Remove ${where} or name another variety in it`,
-    });
-  } else if (plan.pairs.findIndex(isSame) < index) {
-    refusals.push({
-      where,
-      found: `${pair.a} with ${pair.b} a second time`,
-      allowed: 'each pair once, in either order',
-      cure: `Remove ${where} or join it with the first`,
-    });
-  }
-  return [...refusals, ...acceptanceRefusals(pair, where)];
-}
-
-function strangers(plan: Plan, pair: Pair, where: string): Refusal[] {
-  const known = plan.varieties.map((variety) => variety.id);
-  return [...new Set([pair.a, pair.b])]
-    .filter((id) => !known.includes(id))
-    .map((id) => ({
-      where,
-      found: `the variety ${id}, which is not there`,
-      allowed: `one of ${known.join(', ')}`,
-      cure: `Add a variety ${id}, or name one that is there in ${where}`,
-    }));
-}
-
-function acceptanceRefusals(pair: Pair, where: string): Refusal[] {
-  const refusals: Refusal[] = [];
-  if (pair.acceptance !== undefined && pair.related !== undefined) {
-    refusals.push({
-      where,
-      found: 'both acceptance and related',
-      allowed: 'one of the two: related stands in place of acceptance',
-      cure: `Remove acceptance or related from ${where}`,
-    });
-  }
-  if (typeof pair.acceptance === 'object' && pair.acceptance.took > pair.acceptance.tried) {
-    const { took, tried } = pair.acceptance;
-    refusals.push({
-      where: `${where}.acceptance`,
-      found: `${took} took of ${tried} tried`,
-      allowed: 'took no greater than tried',
-      cure: `Lower took to ${tried} or raise tried to ${took}`,
-    });
-  }
-  return refusals;
-}
-
 function pieceRefusals(plan: Plan, index: number): Refusal[] {
   const piece = plan.pieces[index];
-  const where = place('pieces', index, piece.id);
+  const where = placeInFile('pieces', index, piece.id);
   const refusals: Refusal[] = [];
   if (!plan.varieties.some((variety) => variety.id === piece.variety)) {
     const known = plan.varieties.map((variety) => variety.id).join(', ');
@@ -119,7 +66,7 @@ function pieceRefusals(plan: Plan, index: number): Refusal[] {
       where,
       found: `the variety ${piece.variety}, which is not there`,
       allowed: `one of ${known}`,
-      cure: `Give piece ${piece.id} one of the varieties ${known}, or add a variety ${piece.variety}`,
+      cure: `${capital(pieceName(plan, piece))}, is of a variety “${piece.variety}” that is not there: add it, or give the piece one of ${known}`,
     });
   }
   if ('outline' in piece && !isSimpleOnce(piece.outline)) {
@@ -127,17 +74,17 @@ function pieceRefusals(plan: Plan, index: number): Refusal[] {
       where,
       found: 'an outline that crosses or touches itself',
       allowed: 'an outline that goes once round the piece',
-      cure: `Draw piece ${piece.id} again without crossing your own line`,
+      cure: `The outline of ${pieceName(plan, piece)}, crosses or touches itself: draw the piece again without crossing the line`,
     });
   } else if (pieceAreaMm2(piece) < LEAST_AREA_MM2) {
     refusals.push({
       where,
       found: `an area of ${pieceAreaMm2(piece).toFixed(3)} mm2`,
       allowed: `at least ${LEAST_AREA_MM2} mm2`,
-      cure: `Make piece ${piece.id} larger or remove it`,
+      cure: `${capital(pieceName(plan, piece))}, has next to no area: make it larger or remove it`,
     });
   }
-  return [...refusals, ...beyondTile(piece, plan.tile, where)];
+  return [...refusals, ...beyondTile(piece, plan, where)];
 }
 
 const simple = new WeakMap<Polygon, boolean>();
@@ -149,7 +96,8 @@ function isSimpleOnce(outline: Polygon): boolean {
   return known;
 }
 
-function beyondTile(piece: Piece, tile: Tile, where: string): Refusal[] {
+function beyondTile(piece: Piece, plan: Plan, where: string): Refusal[] {
+  const { tile } = plan;
   const sizeMm = 2 * reachMm(piece, tile.shape);
   const beyondMm = (sizeMm - tile.sizeMm) / 2;
   if (beyondMm <= BEYOND_MM) return [];
@@ -161,7 +109,7 @@ function beyondTile(piece: Piece, tile: Tile, where: string): Refusal[] {
       where,
       found: `an edge ${mm(beyondMm)} beyond the tile`,
       allowed: `a piece wholly on the ${tile.shape === 'square' ? 'square' : 'disc'} of ${tile.sizeMm} mm`,
-      cure: `Piece ${piece.id} reaches ${mm(beyondMm)} beyond the tile: move it in or ${other}`,
+      cure: `${capital(pieceName(plan, piece))}, reaches ${mm(beyondMm)} beyond the tile: move it in or ${other}`,
     },
   ];
 }
@@ -176,8 +124,8 @@ function reachMm(piece: Piece, shape: Tile['shape']): number {
   return outlineOf(piece).reduce((farthest, [x, y]) => Math.max(farthest, Math.hypot(x, y)), 0);
 }
 
-function overlaps(pieces: readonly Piece[]): Refusal[] {
-  const order = pieces
+function overlaps(plan: Plan): Refusal[] {
+  const order = plan.pieces
     .map((piece, index) => ({ piece, index, box: pieceBox(piece) }))
     .sort((a, b) => a.box.minX - b.box.minX || a.index - b.index);
   const refusals: Refusal[] = [];
@@ -188,7 +136,7 @@ function overlaps(pieces: readonly Piece[]): Refusal[] {
       if (other.box.maxY <= now.box.minY || other.box.minY >= now.box.maxY) continue;
       const commonMm2 = overlapMm2(other.piece, now.piece);
       if (commonMm2 <= OVERLAP_MM2) continue;
-      refusals.push(overlapRefusal(now, other, commonMm2));
+      refusals.push(overlapRefusal(plan, now, other, commonMm2));
       if (refusals.length >= MOST_OVERLAPS) return refusals;
     }
     open.push(now);
@@ -198,13 +146,13 @@ function overlaps(pieces: readonly Piece[]): Refusal[] {
 
 type Numbered = { readonly piece: Piece; readonly index: number };
 
-function overlapRefusal(one: Numbered, other: Numbered, commonMm2: number): Refusal {
+function overlapRefusal(plan: Plan, one: Numbered, other: Numbered, commonMm2: number): Refusal {
   const [first, second] = one.index < other.index ? [one, other] : [other, one];
-  const { id } = second.piece;
+  const [under, over] = [pieceName(plan, first.piece), pieceName(plan, second.piece)];
   return {
-    where: place('pieces', second.index, id),
-    found: `${commonMm2.toFixed(commonMm2 < 10 ? 1 : 0)} mm2 on top of ${place('pieces', first.index, first.piece.id)}`,
+    where: placeInFile('pieces', second.index, second.piece.id),
+    found: `${commonMm2.toFixed(commonMm2 < 10 ? 1 : 0)} mm2 on top of ${placeInFile('pieces', first.index, first.piece.id)}`,
     allowed: 'pieces that touch or stand apart',
-    cure: `Piece ${id} lies on piece ${first.piece.id}: move or turn one of them, or make it smaller`,
+    cure: `${capital(over)}, lies on ${under}: move or turn one of them, or make it smaller`,
   };
 }

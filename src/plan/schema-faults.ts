@@ -1,5 +1,6 @@
 /** What the schema finds wrong, in the words of a refusal: place, what was found, what is allowed, the cure. */
 import * as v from 'valibot';
+import { entry, faultWords, shortened } from './fault-words';
 import { DiscPieceSchema, MINGLE_NAMES, MingleSchema, OutlinePieceSchema, TookOfTriedSchema } from './plan';
 import type { Refusal } from './plan';
 
@@ -28,15 +29,13 @@ function listForObject(root: unknown, path: readonly Key[]): Refusal | null {
   for (const [depth, key] of path.entries()) {
     if (Array.isArray(value) && typeof key === 'string') {
       const where = placeOf(root, path.slice(0, depth));
-      return { where, found: shown(value), allowed: 'an object', cure: `Change ${where} to an object` };
+      const allowed = 'an object';
+      const fault = { kind: 'wrong', path: path.slice(0, depth), input: value, allowed } as const;
+      return { where, found: shown(value), allowed, cure: faultWords(root, fault) };
     }
-    value = entryOf(value, key);
+    value = entry(value, key);
   }
   return null;
-}
-
-function entryOf(value: unknown, key: Key): unknown {
-  return typeof value === 'object' && value !== null ? (value as Record<Key, unknown>)[key] : undefined;
 }
 
 function keysOf(issue: Issue): Key[] {
@@ -61,24 +60,30 @@ function formMeant(input: unknown, path: readonly Key[]): v.GenericSchema | null
 function refusal(root: unknown, path: readonly Key[], fault: Issue): Refusal {
   const where = placeOf(root, path);
   const last = String(path[path.length - 1] ?? '');
-  if (fault.expected === 'never') return notKnown(where, last, fault.input);
+  const { input } = fault;
+  if (fault.expected === 'never') return notKnown(root, path, input);
   const allowed = allowedBy(fault, last);
-  const found = shown(fault.input);
-  const cure = fault.input === undefined ? `Add ${where}: ${allowed}` : `Change ${where} to ${allowed}`;
-  return { where, found, allowed, cure };
+  return {
+    where,
+    found: shown(input),
+    allowed,
+    cure: faultWords(root, { kind: 'wrong', path, input, allowed }),
+  };
 }
 
-function notKnown(where: string, name: string, input: unknown): Refusal {
-  const cure = `Remove ${where}`;
+function notKnown(root: unknown, path: readonly Key[], input: unknown): Refusal {
+  const where = placeOf(root, path);
+  const name = String(path[path.length - 1] ?? '');
+  const told = (kind: 'not-known' | 'one-too-many' | 'two-forms', found: string, allowed: string) => ({
+    where,
+    found,
+    allowed,
+    cure: faultWords(root, { kind, path, input, allowed }),
+  });
   // A disc is only unknown beside an outline, see formMeant.
-  if (name === 'disc') {
-    return { where, found: 'a disc beside an outline', allowed: 'an outline or a disc, not both', cure };
-  }
-  const isItem = /^\d+$/u.test(name);
-  const found = isItem
-    ? `${shown(input)}, one too many`
-    : `"${shortened(name)}", which this place does not know`;
-  return { where, found, allowed: 'nothing here', cure };
+  if (name === 'disc') return told('two-forms', 'a disc beside an outline', 'an outline or a disc, not both');
+  if (/^\d+$/u.test(name)) return told('one-too-many', `${shown(input)}, one too many`, 'nothing here');
+  return told('not-known', `"${shortened(name)}", which this place does not know`, 'nothing here');
 }
 
 /** 'pieces[2] (p3).at[0]' */
@@ -86,7 +91,7 @@ function placeOf(root: unknown, path: readonly Key[]): string {
   let where = '';
   let value = root;
   for (const key of path) {
-    value = entryOf(value, key);
+    value = entry(value, key);
     if (typeof key === 'number') where += `[${key}]${named(value)}`;
     else where += where === '' ? key : `.${key}`;
   }
@@ -102,11 +107,7 @@ function named(value: unknown): string {
   return '';
 }
 
-function shortened(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 40)}…` : text;
-}
-
-function shown(value: unknown): string {
+export function shown(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (typeof value === 'number') return String(value);
   if (Array.isArray(value)) return value.length === 1 ? 'a list of one' : `a list of ${value.length}`;

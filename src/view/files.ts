@@ -20,14 +20,14 @@ function fileName(plan: Plan): string {
   return `${plain.slice(0, 80) || 'plan'}.json`;
 }
 
-export function savePlan(plan: Plan): void {
-  download(fileName(plan), planText(plan));
+export function savePlan(plan: Plan, seed?: string): void {
+  download(fileName(plan), planText(plan, seed));
 }
 
 /** A plan file has some kilobytes: what is far larger is not read into memory. */
 export async function openFile(file: File): Promise<Opened> {
   if (file.size <= LARGEST_BYTES) return openPlan(await file.text());
   const found = `${Math.round(file.size / 1_000_000)} MB`;
-  const cure = 'Choose a plan file that was saved by Seambench';
+  const cure = `The file has ${found}, far more than any plan: choose a file that Seambench has saved`;
   return { refusals: [{ where: file.name, found, allowed: 'at most 20 MB', cure }] };
 }

@@ -11,7 +11,12 @@ const BROKEN: readonly (readonly [what: string, text: string, says: RegExp])[] =
   ['text that is not a plan', 'tulips', /not JSON/],
   ['a plan cut short', '{"seambench":1,"name":"x","tile":', /not JSON/],
   ['a plan of a newer version', '{"seambench":99}', /newer/i],
-  ['a plan with a wrong number', '{"seambench":1,"name":"x","tile":{"shape":"disc","sizeMm":9}}', /sizeMm/],
+  [
+    'a plan with a wrong number',
+    '{"seambench":1,"name":"x","tile":{"shape":"disc","sizeMm":9}}',
+    /The size of the tile is 9: it must be a number from 20 to 300 mm\./,
+  ],
+  ['JSON of something else', '{"version":3,"items":[]}', /^.*This is not a Seambench plan/s],
 ];
 
 test('broken and too new files are refused in words, and the plan stays', async () => {

@@ -65,18 +65,24 @@ test('by mouse: set pieces, play, read, change the chance, undo, save, open agai
   await button(page, 'Redo').click();
   await expect.poll(() => outcomeMm(page, 'fused'), { timeout: 30_000 }).toBe(0);
 
+  const seed = page.getByRole('textbox', { name: 'Seed' });
+  await seed.fill('tide');
+  await seed.press('Enter');
   const saving = page.waitForEvent('download');
   await button(page, 'Save').click();
   const saved = await saving;
   expect(saved.suggestedFilename()).toBe('My tile.json');
   const text = await textOf(await saved.createReadStream());
-  expect(JSON.parse(text)).toMatchObject({ seambench: 1, name: 'My tile' });
+  expect(JSON.parse(text)).toMatchObject({ seambench: 1, name: 'My tile', seed: 'tide' });
 
   await openMenu(page);
   await page.getByRole('button', { name: /^Halves that wall up/ }).click();
   await expect.poll(() => page.title()).toContain('Halves that wall up');
+  await button(page, 'another').click();
+  expect(await seed.inputValue()).not.toBe('tide');
   await chooseFile(page, 'mine.json', text);
   await expect.poll(() => page.title()).toContain('My tile');
+  expect(await seed.inputValue()).toBe('tide');
   await showMonth(page, 8);
   await expect.poll(() => outcomeMm(page, 'ridge'), { timeout: 30_000 }).toBeGreaterThan(5);
 });

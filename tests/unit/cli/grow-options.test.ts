@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { growOptions, Refused } from '../../../src/cli/grow-options';
 
 describe('what was asked of npm run grow', () => {
-  it('is the last month of seed 1 at 0.25 mm, unless more is said', () => {
+  it('is the last month of the seed of the file at 0.25 mm, unless more is said', () => {
     expect(growOptions(['plan.json'])).toEqual({
       planPath: 'plan.json',
       months: null,
-      seeds: ['1'],
+      seeds: null,
       every: null,
       cellMm: 0.25,
       json: false,

@@ -84,6 +84,19 @@ describe('lines of JSON', () => {
     ]);
   });
 
+  it('grows the seed of the file, unless another is asked for', async () => {
+    const seeded = join(folder, 'seeded.json');
+    writeFileSync(seeded, planText(smallPlan({ tile: { shape: 'square', sizeMm: 30 }, months: 1 }), 'reef'));
+    const seedOf = async (...words: string[]) => {
+      const { out } = await grow(seeded, '--json', '--cell', '0.5', ...words);
+      return (JSON.parse(out) as Reading).seed;
+    };
+    expect(await seedOf()).toBe('reef');
+    expect(await seedOf('--seed', 'tide')).toBe('tide');
+    expect(await seedOf('--seeds', '1')).toBe('1');
+    expect((await readings('--months', '1'))[0].seed).toBe('1');
+  });
+
   it('gives the same hash for the same plan, seed, month and cell, however long it grows', async () => {
     const [short] = await readings('--months', '2', '--seed', 'tide');
     const [, long] = await readings('--months', '4', '--every', '1', '--seed', 'tide');
@@ -130,7 +143,7 @@ describe('bad input: a sentence on stderr, exit 2, nothing else written', () => 
     [
       'a piece that leaves the tile',
       () => [filed('beyond.json', smallPlan({ pieces: [discPiece('p3', 'a', 27.1, 0, 10)] }))],
-      /pieces\[0\] \(p3\).* Piece p3 reaches 2\.1 mm beyond the tile: move it in or choose a tile of at least 65 mm\./u,
+      /pieces\[0\] \(p3\): found an edge 2\.1 mm beyond the tile; allowed is a piece wholly on the square of 60 mm\. The Fern disc .* reaches 2\.1 mm beyond the tile: move it in or choose a tile of at least 65 mm\./u,
     ],
   ];
 

@@ -67,6 +67,28 @@ describe('the plan file', () => {
   });
 });
 
+describe('the seed in the file', () => {
+  it('is written after the months, read back, and no part of the plan', () => {
+    const plan = smallPlan();
+    const text = planText(plan, 'tide');
+    expect(text.split('\n')).toContain('  "seed": "tide"');
+    expect(openPlan(text)).toEqual({ plan, seed: 'tide' });
+  });
+
+  it('may be missing, as in every file of an older program', () => {
+    expect(openPlan(planText(smallPlan()))).toEqual({ plan: smallPlan(), seed: null });
+  });
+
+  it.each<[unknown, string]>([
+    ['', '""'],
+    [7, '7'],
+    ['x'.repeat(101), `"${'x'.repeat(39)}…`],
+  ])('is refused where it is no word: %j', (seed, found) => {
+    const [refusal] = refusalsOf(asOpened({ seed }));
+    expect(refusal).toMatchObject({ where: 'seed', found, allowed: 'words of 1 to 100 letters' });
+  });
+});
+
 describe('faults of shape, as refusals', () => {
   it.each<[string, object, string, string, string]>([
     ['months', { months: 40 }, 'months', '40', 'a whole number from 1 to 36'],
@@ -153,12 +175,34 @@ describe('faults of shape, as refusals', () => {
   });
 
   it('says what to do', () => {
-    expect(refusalsOf(asOpened({ months: 40 }))[0].cure).toBe('Change months to a whole number from 1 to 36');
-    expect(refusalsOf(asOpened({ tile: undefined }))[0].cure).toBe(
-      'Add tile: { "shape": "square", "sizeMm": 100 }',
-    );
-    expect(refusalsOf(asOpened({ extra: 1 }))[0].cure).toBe('Remove extra');
+    const [fern, garnet] = smallPlan().varieties;
+    const piece = { id: 'p7', variety: 'b', at: [-18, 0] };
+    const cases: [object, string][] = [
+      [{ months: 40 }, 'The number of months of the plan is 40: it must be a whole number from 1 to 36'],
+      [{ tile: undefined }, 'The tile is missing: it must be a shape and a size in mm'],
+      [{ tile: [1] }, 'The tile is a list of 1: it must be a shape and a size in mm'],
+      [{ extra: 1 }, 'The entry “extra” in the plan means nothing here: take it out'],
+      [{ varieties: [fern, { ...garnet, rimMmPerMonth: 20 }] }, 'The rim rate of Garnet is 20: it must be a number from 0.2 to 15 mm a month'],
+      [{ varieties: [fern, { ...garnet, name: 7 }] }, 'The name of variety 2 in the file is 7: it must be words of at most 200 letters'],
+      [{ pairs: [{ a: 'a', b: 'b', acceptance: 'often' }] }, 'The chance to take of the pair Fern and Garnet is “often”: it must be a number from 0 to 1, or how many took of how many tried'],
+      [{ pieces: [{ ...piece, outline: [[0, 0], [1, 0], [1]] }] }, 'The y of corner 3 of the outline of piece 1 in the file (Garnet, 18 mm left of the middle) is missing: it must be a number from -1000 to 1000'],
+      [{ pieces: [{ ...piece, outline: [], disc: { diameterMm: 3 } }] }, 'Piece 1 in the file (Garnet, 18 mm left of the middle) has an outline and a diameter: keep one of the two'],
+      [{ pieces: [7] }, 'Piece 1 in the file is 7: it must be a piece with an outline or a diameter'],
+      [{ steps: [{}] }, 'The list of steps holds one thing too many: take it out'],
+    ]; // prettier-ignore
+    for (const [changes, cure] of cases) {
+      expect(refusalsOf(asOpened(changes)).map((refusal) => refusal.cure)).toContain(cure);
+    }
   });
+
+  it.each(['{"name":"other","version":3}', '[1,2]', 'null', '{}'])(
+    'says of other JSON, %s, that it is no plan, and nothing else',
+    (text) => {
+      const refusals = refusalsOf(openPlan(text));
+      expect(refusals).toHaveLength(1);
+      expect(refusals[0].cure).toMatch(/^This is not a Seambench plan/u);
+    },
+  );
 
   it('refuses an id that would name a slot of every object', () => {
     const varieties = [{ ...smallPlan().varieties[0], id: '__proto__' }];

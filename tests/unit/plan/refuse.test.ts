@@ -28,7 +28,7 @@ describe('pieces', () => {
       where: 'pieces[0] (p3)',
       found: 'an edge 2.1 mm beyond the tile',
       allowed: 'a piece wholly on the square of 60 mm',
-      cure: 'Piece p3 reaches 2.1 mm beyond the tile: move it in or choose a tile of at least 65 mm',
+      cure: 'The Fern piece of 10 by 10 mm, 27 mm right of the middle, reaches 2.1 mm beyond the tile: move it in or choose a tile of at least 65 mm',
     });
     expect(only(withPieces(discPiece('p3', 'a', 0, -27.1, 10))).cure).toContain('at least 65 mm');
   });
@@ -50,7 +50,9 @@ describe('pieces', () => {
     const refusal = only(withPieces(squarePiece('p1', 'a', 5, 0, 10), discPiece('p2', 'b', 0, 0, 10)));
     expect(refusal.where).toBe('pieces[1] (p2)');
     expect(refusal.found).toContain('on top of pieces[0] (p1)');
-    expect(refusal.cure).toMatch(/^Piece p2 lies on piece p1:/u);
+    expect(refusal.cure).toMatch(
+      /^The Garnet disc of 10 mm, in the middle, lies on the Fern piece of 10 by 10 mm, 5 mm right of the middle:/u,
+    );
   });
 
   it('sees an overlap of a piece wholly inside another and one at either side of the 0.05 mm2', () => {
@@ -124,6 +126,26 @@ describe('pairs', () => {
     const refusal = only(smallPlan({ pairs }));
     expect(refusal.where).toBe(where);
     expect(refusal.found).toBe(found);
+  });
+});
+
+describe('cures', () => {
+  const [fern, garnet] = smallPlan().varieties;
+  const square = squarePiece('p1', 'a', -12, 8, 10);
+  it.each<[string, Partial<Plan>, RegExp]>([
+    ['a pair twice', { pairs: [{ a: 'a', b: 'b' }, { a: 'b', b: 'a' }] }, /^The pair Garnet and Fern is listed twice/u], // prettier-ignore
+    ['a stranger', { pieces: [{ ...square, variety: 'z' }] }, /^The piece of 10 by 10 mm, 12 mm left of and 8 mm below the middle, is of a variety “z”/u], // prettier-ignore
+    ['one id', { pieces: [square, discPiece('p1', 'b', 12, 0, 8)] }, /^The Fern piece .* and the Garnet disc of 8 mm, .* the same id p1/u], // prettier-ignore
+    ['no name', { varieties: [{ ...fern, name: '' }, garnet], pieces: [squarePiece('p1', 'a', 30, 0, 10)] }, /^The piece of 10 by 10 mm, 30 mm right of the middle, reaches 5.0 mm/u], // prettier-ignore
+  ])('name things by what a person sees: %s', (_, changes, cure) => {
+    expect(only(smallPlan(changes)).cure).toMatch(cure);
+  });
+
+  it('never speak of ids or of places in the file where a piece has a variety', () => {
+    const plan = smallPlan({ pieces: [squarePiece('p1', 'a', 0, 0, 10), squarePiece('p2', 'b', 1, 0, 80)] });
+    const cures = refuse(plan).map(({ cure }) => cure);
+    expect(cures.length).toBeGreaterThan(1);
+    for (const cure of cures) expect(cure).not.toMatch(/\bp[12]\b|\[|varieties|pieces/u);
   });
 });
 
