@@ -63,7 +63,11 @@ export class Desk {
   /** Gap that a moved piece snaps to, or null. */
   snapGapMm = $state<number | null>(null);
   playing = $state(false);
-  /** Why the last edit was not kept; empty once one is, or once the tile has said it. */
+  /** How many plans have come onto the desk in place of another. */
+  opened = $state(0);
+  /** What was done last: 'Done: Move piece p3', 'Undone: ...', 'Done again: ...'. */
+  told = $state('');
+  /** Why the last edit was not kept; empty once the plan changes, or once the tile has said it. */
   refused = $state.raw<readonly Refusal[]>([]);
 
   readonly plan: Plan = $derived(this.#plan);
@@ -122,12 +126,12 @@ export class Desk {
 
   undo(): void {
     if (this.#draft !== null) this.drop();
-    else this.#travel(undo(this.#history, this.#now()));
+    else this.#travel(undo(this.#history, this.#now()), 'Undone');
   }
 
   redo(): void {
     this.drop();
-    this.#travel(redo(this.#history, this.#now()));
+    this.#travel(redo(this.#history, this.#now()), 'Done again');
   }
 
   /** Other luck for the same plan; a plan object of its own, as what was said of the old one no longer holds. */
@@ -146,6 +150,7 @@ export class Desk {
       this.forgetPicture();
       this.#keep(edit, seed);
     }
+    this.opened++;
     this.month = Math.min(month, edit.plan.months);
   }
 
@@ -198,6 +203,7 @@ export class Desk {
 
   #keep(edit: Edit, seed = this.seed): void {
     this.#history = commit(this.#history, { ...this.#now(), words: edit.words });
+    this.told = `Done: ${edit.words}`;
     this.#put(edit.plan, seed);
   }
 
@@ -205,8 +211,9 @@ export class Desk {
     return { plan: this.plan, seed: this.seed, month: this.month };
   }
 
-  #travel(step: Step | null): void {
+  #travel(step: Step | null, how: string): void {
     if (step === null) return;
+    this.told = `${how}: ${step.words}`;
     this.#history = step.history;
     this.#put(step.plan, step.seed);
     this.month = Math.min(step.month, step.plan.months);
@@ -215,6 +222,7 @@ export class Desk {
   #put(plan: Plan, seed: string): void {
     this.#plan = plan;
     this.#seed = seed;
+    this.refused = [];
     this.#settle(plan);
   }
 

@@ -97,15 +97,21 @@ export function describe(plan: Plan, reading: Reading | null): string[] {
   return lines;
 }
 
-/** 'Piece p1 of Fern, disc of 12 mm, 4 mm left of and 10 mm above the middle'. */
+/** 'Piece p1 of Fern, disc of 12 mm, 4.0 mm left of and 10.0 mm above the middle' */
 export function pieceWords(plan: Plan, piece: Piece): string {
+  return `Piece ${piece.id} of ${nameOf(plan, piece.variety)}, ${standing(piece)}`;
+}
+
+/** Size, place and turn of a piece. */
+export function standing(piece: Piece): string {
   const size = 'disc' in piece ? `disc of ${piece.disc.diameterMm} mm` : `${extent(piece)} mm`;
   const [x, y] = piece.at;
   const across = Math.abs(x) < 0.5 ? '' : `${Math.abs(x).toFixed(1)} mm ${x < 0 ? 'left of' : 'right of'}`;
   const along = Math.abs(y) < 0.5 ? '' : `${Math.abs(y).toFixed(1)} mm ${y < 0 ? 'above' : 'below'}`;
   const place =
     across || along ? `${[across, along].filter(Boolean).join(' and ')} the middle` : 'in the middle';
-  return `Piece ${piece.id} of ${nameOf(plan, piece.variety)}, ${size}, ${place}`;
+  const turn = 'disc' in piece || piece.turnDeg === 0 ? '' : `, turned ${Math.round(piece.turnDeg)} degrees`;
+  return `${size}, ${place}${turn}`;
 }
 
 function extent(piece: Piece): string {

@@ -11,7 +11,7 @@ export const TILE_KEYS: readonly { readonly keys: string; readonly words: string
   { keys: 'N, Shift+N', words: 'Chooses the next piece, or the one before.' },
   {
     keys: 'Arrow keys',
-    words: 'Nudge the chosen pieces by 0.5 mm, with Shift by 5 mm; else move the crosshair.',
+    words: 'Nudge the chosen pieces by 0.5 mm, with Shift by 5 mm; else move the crosshair or the view.',
   },
   { keys: '[ and ]', words: 'Turn the chosen pieces by 5 degrees, with Shift by 1 degree.' },
   { keys: 'Ctrl+D', words: 'Duplicates the chosen pieces.' },
@@ -19,6 +19,7 @@ export const TILE_KEYS: readonly { readonly keys: string; readonly words: string
     keys: 'Enter',
     words: 'Sets a piece or an outline’s corner at the crosshair; on the first corner it closes the outline.',
   },
+  { keys: 'Backspace', words: 'Takes back the last corner of the outline that is being drawn.' },
   { keys: '+, - and 0', words: 'Zoom in, zoom out, show the whole tile.' },
 ];
 
@@ -75,7 +76,7 @@ export function pressKey(key: Key, desk: Desk, hold: Hold): boolean {
     case 'Enter':
       return enter(desk, hold);
     case 'Backspace':
-      return takeBackCorner(hold);
+      return hold.takeBackCorner();
     case 'Escape':
       return hold.leave();
     default:
@@ -89,7 +90,6 @@ function act(desk: Desk, hold: Hold, edit: Edit): boolean {
   const piece = desk.plan.pieces.find(({ id }) => id === desk.selection[0]);
   hold.refused = null;
   if (piece && refusals.length > 0) hold.refuse(`${refusals[0].cure}.`, piece.at);
-  else if (piece) hold.said = pieceWords(desk.plan, piece);
   return true;
 }
 
@@ -102,10 +102,11 @@ function goBy([x, y]: Xy, stepMm: number, desk: Desk, hold: Hold): boolean {
     return true;
   }
   const half = desk.shown.tile.sizeMm / 2;
-  const from = hold.cross ?? [0, 0];
+  const from = hold.crossAt;
   const within = (mm: number): number => Math.min(half, Math.max(-half, mm));
   hold.cross = [within(from[0] + x * stepMm), within(from[1] + y * stepMm)];
   hold.ghostAt = hold.cross;
+  hold.reveal(hold.cross);
   hold.said = `${hold.cross[0].toFixed(1)}, ${hold.cross[1].toFixed(1)} mm`;
   return true;
 }
@@ -116,6 +117,7 @@ function chooseNext(desk: Desk, hold: Hold, by: 1 | -1): boolean {
   const now = pieces.findIndex(({ id }) => id === desk.selection[0]);
   const next = now < 0 ? (by > 0 ? 0 : pieces.length - 1) : (now + by + pieces.length) % pieces.length;
   desk.select([pieces[next].id]);
+  hold.refused = null;
   hold.said = pieceWords(desk.plan, pieces[next]);
   return true;
 }
@@ -137,7 +139,6 @@ function duplicate(desk: Desk, hold: Hold): boolean {
     const edit = duplicatePieces(desk.plan, desk.selection, dx, dy);
     if (desk.do(edit).length > 0) continue;
     desk.select(desk.plan.pieces.filter(({ id }) => !before.has(id)).map(({ id }) => id));
-    hold.said = edit.words;
     return true;
   }
   hold.refuse('There is no free place for a copy: move pieces or choose a larger tile.', models[0].at);
@@ -158,8 +159,7 @@ function places(desk: Desk, many: number): Xy[] {
 
 function enter(desk: Desk, hold: Hold): boolean {
   if (desk.tool === 'set') {
-    hold.cross ??= [0, 0];
-    setStamp(desk, hold, hold.cross);
+    setStamp(desk, hold, hold.crossAt);
     return true;
   }
   if (desk.tool !== 'outline') return false;
@@ -169,13 +169,6 @@ function enter(desk: Desk, hold: Hold): boolean {
   const near = (one: Xy | undefined, other: Xy): boolean =>
     one !== undefined && Math.hypot(one[0] - other[0], one[1] - other[1]) < CLOSE_MM;
   if (hold.sketch.length > 2 && (at === null || near(first, at) || near(last, at))) closeSketch(desk, hold);
-  else if (at !== null) hold.sketch = [...hold.sketch, at];
-  else hold.cross = [0, 0];
-  return true;
-}
-
-function takeBackCorner(hold: Hold): boolean {
-  if (hold.sketch.length === 0) return false;
-  hold.sketch = hold.sketch.slice(0, -1);
+  else hold.sketch = [...hold.sketch, (hold.cross = hold.crossAt)];
   return true;
 }

@@ -6,7 +6,7 @@ import { movePieces, resizePiece, turnPieces } from '../../plan/edit';
 import type { Piece, Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
 import { snapToGap } from './gap';
-import { handleAt, handlesOf, ownPlace } from './handles';
+import { handleAt, handlesOf, resizeFactors } from './handles';
 import type { Handle } from './handles';
 import type { Hold } from './hold.svelte';
 import { pieceAt } from './piece-at';
@@ -24,14 +24,21 @@ export interface Touch {
 }
 
 const CLICK_PX = 4;
+/** A finger rolls as it taps. */
+const TAP_PX = 9;
 const CLOSE_PX = 12;
 const SNAP_PX = 14;
 const FREEHAND_PX = 3;
 const TURN_STEP_DEG = 15;
 
+type Ids = readonly string[];
+
 type Doing =
-  | { kind: 'pan' }
-  | { kind: 'move'; ids: readonly string[] }
+  | {
+      kind: 'pan';
+      /** What a press without a move chooses; null leaves the choice as it is. */ taps: Ids | null;
+    }
+  | { kind: 'move'; ids: Ids }
   | { kind: 'handle'; piece: Piece; handle: Handle }
   | { kind: 'sketch'; drawn: boolean }
   | { kind: 'set' }
@@ -59,7 +66,7 @@ export class Pointer {
     this.#from = touch.px;
     this.#moved = false;
     this.#hold.refused = null;
-    this.#doing = touch.button === 1 ? { kind: 'pan' } : this.#begin(touch);
+    this.#doing = touch.button === 1 ? { kind: 'pan', taps: null } : this.#begin(touch);
   }
 
   move(touch: Touch): void {
@@ -73,7 +80,8 @@ export class Pointer {
       return;
     }
     this.#down.set(touch.id, touch.px);
-    if (Math.hypot(touch.px[0] - this.#from[0], touch.px[1] - this.#from[1]) >= CLICK_PX) this.#moved = true;
+    const still = touch.kind === 'touch' ? TAP_PX : CLICK_PX;
+    if (Math.hypot(touch.px[0] - this.#from[0], touch.px[1] - this.#from[1]) >= still) this.#moved = true;
     if (this.#doing !== null && this.#moved) this.#drag(this.#doing, touch, before);
   }
 
@@ -97,8 +105,8 @@ export class Pointer {
       if (ruler) this.#hold.said = measured(this.#desk.plan, ruler.from, ruler.to).words;
     } else if (doing.kind === 'sketch') {
       this.#endStroke(doing, touch.px);
-    } else if (doing.kind === 'pan' && !this.#moved && touch.button !== 1 && !touch.shift) {
-      this.#desk.select([]);
+    } else if (doing.kind === 'pan' && !this.#moved && doing.taps) {
+      this.#desk.select(doing.taps);
     }
   }
 
@@ -115,6 +123,11 @@ export class Pointer {
   /** Whether a piece lies under a pixel. */
   isOn(px: Xy): boolean {
     return pieceAt(this.#desk.plan, this.#hold.mm(px), 0) !== null;
+  }
+
+  /** Whether the finger that is down has nothing to do on the tile, so that it may scroll the page. */
+  get letsScroll(): boolean {
+    return this.#down.size === 1 && this.#hold.isWhole && this.#doing?.kind === 'pan';
   }
 
   get busy(): boolean {
@@ -139,25 +152,28 @@ export class Pointer {
   #grasp(touch: Touch, at: Xy): Doing {
     const { plan, selection } = this.#desk;
     const finger = touch.kind === 'touch';
-    const chosen =
-      selection.length === 1 ? plan.pieces.find((piece) => piece.id === selection[0]) : undefined;
-    const handle =
-      chosen && handleAt(handlesOf(chosen, this.#hold.camera, this.#hold.size), touch.px, finger);
-    if (chosen && handle) return { kind: 'handle', piece: chosen, handle };
+    const grip = this.#gripAt(touch.px, finger);
+    if (grip) return grip;
     const piece = pieceAt(plan, at, (finger ? 12 : 3) / this.#hold.camera.pxPerMm);
-    if (piece === null) return { kind: 'pan' };
-    if (touch.shift && selection.includes(piece.id)) {
-      this.#desk.select(selection.filter((id) => id !== piece.id));
-      return { kind: 'pan' };
+    if (piece === null) return { kind: 'pan', taps: touch.shift ? null : [] };
+    if (selection.includes(piece.id)) {
+      return touch.shift
+        ? { kind: 'pan', taps: selection.filter((id) => id !== piece.id) }
+        : { kind: 'move', ids: selection };
     }
-    const ids = selection.includes(piece.id)
-      ? selection
-      : touch.shift
-        ? [...selection, piece.id]
-        : [piece.id];
-    // A finger may be the first of two: it chooses when it moves or lifts.
-    if (!finger) this.#desk.select(ids);
+    const ids = touch.shift ? [...selection, piece.id] : [piece.id];
+    // A finger on its way over the tile must change nothing: it moves only what a tap has chosen.
+    if (finger) return { kind: 'pan', taps: ids };
+    this.#desk.select(ids);
     return { kind: 'move', ids };
+  }
+
+  /** The handle of the one chosen piece under a pixel. */
+  #gripAt(px: Xy, finger: boolean): Doing | null {
+    const { plan, selection } = this.#desk;
+    const piece = selection.length === 1 ? plan.pieces.find(({ id }) => id === selection[0]) : undefined;
+    const handle = piece && handleAt(handlesOf(piece, this.#hold.camera, this.#hold.size), px, finger);
+    return piece && handle ? { kind: 'handle', piece, handle } : null;
   }
 
   /** A press and lift on a piece, without a move, chooses it alone; with Shift it joins the others. */
@@ -179,7 +195,7 @@ export class Pointer {
     else if (doing.kind === 'ruler') hold.ruler = { from: hold.mm(this.#from), to: at };
     else if (doing.kind === 'sketch') this.#stroke(doing, touch.px);
     else if (doing.kind === 'move') this.#slide(doing.ids, at, touch.alt);
-    else this.#handle(doing, at, touch.shift);
+    else this.#handle(doing, touch, at);
   }
 
   #slide(ids: readonly string[], at: Xy, free: boolean): void {
@@ -197,7 +213,8 @@ export class Pointer {
     desk.try(movePieces(desk.plan, ids, snapped.dxMm, snapped.dyMm));
   }
 
-  #handle({ piece, handle }: { piece: Piece; handle: Handle }, at: Xy, inSteps: boolean): void {
+  #handle({ piece, handle }: { piece: Piece; handle: Handle }, touch: Touch, at: Xy): void {
+    const { shift: inSteps, alt: free } = touch;
     const [desk, hold] = [this.#desk, this.#hold];
     const from = hold.mm(this.#from);
     if (handle.kind === 'turn') {
@@ -207,12 +224,7 @@ export class Pointer {
       desk.try(turnPieces(desk.plan, [piece.id], turn));
       return;
     }
-    const [now, then] = [ownPlace(piece, at), ownPlace(piece, from)];
-    const factor = (axis: 0 | 1): number =>
-      handle.along[axis] === 0 || then[axis] === 0 ? 1 : Math.max(0.05, now[axis] / then[axis]);
-    let [fx, fy] = [factor(0), factor(1)];
-    if ('disc' in piece) fx = fy = fx * fy;
-    else if (inSteps && handle.along[0] !== 0 && handle.along[1] !== 0) fx = fy = (fx + fy) / 2;
+    const [fx, fy] = resizeFactors(piece, handle, from, at, { even: inSteps, free });
     desk.try(resizePiece(desk.plan, piece.id, fx, fy));
   }
 

@@ -1,35 +1,49 @@
 /** Setting a piece on the tile, by hand or by key: kept if it can be, else the reason is shown where it was tried. */
 import { setPiece } from '../../plan/edit';
-import { MAX_PIECES, type Piece, type Xy } from '../../plan/plan';
+import { MAX_PIECES, type Piece, type Refusal, type Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
 import type { Hold } from './hold.svelte';
-import { outlinePiece, stampPiece } from './stamp';
+import { cornersOf, outlineFault, outlinePiece, stampPiece } from './stamp';
 
 export const TILE_IS_FULL = `A tile holds at most ${MAX_PIECES} pieces: delete some first.`;
 
-function setDown(desk: Desk, hold: Hold, piece: Piece): void {
-  if (desk.plan.pieces.length >= MAX_PIECES) {
-    hold.refuse(TILE_IS_FULL, piece.at);
-    return;
-  }
-  const refusals = desk.do(setPiece(desk.plan, piece));
-  if (refusals.length > 0) {
-    hold.refuse(`${refusals[0].cure}.`, piece.at);
-    return;
-  }
-  hold.refused = null;
-  hold.said = `Piece ${piece.id} is set.`;
-  desk.select([piece.id]);
+/** True if the piece stands on the tile now. */
+function setDown(desk: Desk, hold: Hold, piece: Piece): boolean {
+  const fault =
+    desk.plan.pieces.length >= MAX_PIECES
+      ? TILE_IS_FULL
+      : newPieceWords(desk.do(setPiece(desk.plan, piece)), piece.id);
+  if (fault !== null) hold.refuse(fault, piece.at);
+  else desk.select([piece.id]);
+  return fault === null;
+}
+
+/** Why a piece was not made. Its id would be looked for in vain, so it is not named by it. */
+function newPieceWords([refusal]: readonly Refusal[], id: string): string | null {
+  if (!refusal) return null;
+  const cure = refusal.cure
+    .replaceAll(`Piece ${id} `, 'The new piece ')
+    .replaceAll(`piece ${id} `, 'the new piece ');
+  return `${cure}.`;
 }
 
 export function setStamp(desk: Desk, hold: Hold, at: Xy): void {
   if (desk.stamp.variety !== '') setDown(desk, hold, stampPiece(desk.plan, desk.stamp, at));
 }
 
-/** Closes the outline that is being drawn. */
+const FAULT_WORDS = {
+  crosses: 'The outline crosses itself: take back its last corners and draw on without crossing the line.',
+  small: 'The outline is too small for a piece: draw on, or clear it.',
+};
+
+/** Closes the outline that is being drawn; one that makes no piece keeps its corners, to be mended. */
 export function closeSketch(desk: Desk, hold: Hold): void {
-  const piece = outlinePiece(desk.plan, desk.stamp.variety, hold.sketch);
-  hold.sketch = [];
-  if (piece) setDown(desk, hold, piece);
-  else hold.said = 'The outline was too small for a piece.';
+  const corners = cornersOf(hold.sketch);
+  const fault = outlineFault(corners);
+  if (fault) hold.refuse(FAULT_WORDS[fault], corners[corners.length - 1]);
+  else if (setDown(desk, hold, outlinePiece(desk.plan, desk.stamp.variety, corners))) {
+    hold.sketch = [];
+    return;
+  }
+  hold.sketch = corners;
 }

@@ -1,7 +1,7 @@
 /** New pieces: the stamp's shape at a place, and an outline drawn by hand. */
 import { nextPieceId } from '../../plan/edit';
 import type { Piece, Plan, Xy } from '../../plan/plan';
-import { area } from '../../units/polygon';
+import { area, isSimple } from '../../units/polygon';
 import type { Stamp } from '../desk.svelte';
 import { simplifyOutline } from './simplify';
 
@@ -35,11 +35,19 @@ export function stampPiece(plan: Plan, stamp: Stamp, at: Xy): Piece {
   return { ...placed, outline };
 }
 
-/** A piece of a drawn outline, its own frame about the middle of its box; null for a slip of the hand. */
-export function outlinePiece(plan: Plan, variety: string, drawn: readonly Xy[]): Piece | null {
-  if (drawn.length < 3) return null;
-  const corners = simplifyOutline(drawn, MOST_CORNERS, TOLERANCE_MM);
-  if (corners.length < 3 || Math.abs(area(corners)) < LEAST_AREA_MM2) return null;
+/** The corners of a drawn line that tell its form. */
+export function cornersOf(drawn: readonly Xy[]): Xy[] {
+  return drawn.length < 3 ? [...drawn] : simplifyOutline(drawn, MOST_CORNERS, TOLERANCE_MM);
+}
+
+/** Why corners make no piece: a line that crosses itself has no area to speak of, so that is asked first. */
+export function outlineFault(corners: readonly Xy[]): 'crosses' | 'small' | null {
+  if (corners.length > 3 && !isSimple(corners)) return 'crosses';
+  return corners.length < 3 || Math.abs(area(corners)) < LEAST_AREA_MM2 ? 'small' : null;
+}
+
+/** A piece of three corners or more, its own frame about the middle of its box. */
+export function outlinePiece(plan: Plan, variety: string, corners: readonly Xy[]): Piece {
   const middle = [0, 1].map((axis) => {
     const along = corners.map((corner) => corner[axis]);
     return tidy((Math.min(...along) + Math.max(...along)) / 2);

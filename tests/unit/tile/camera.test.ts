@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fitCamera, panBy, toMm, toPx, zoomAbout } from '../../../src/view/tile/camera';
+import { fitCamera, panBy, toMm, toPx, within, zoomAbout } from '../../../src/view/tile/camera';
 import { scaleBarMm } from '../../../src/view/tile/scale-bar';
 
 const size = { width: 560, height: 480 };
@@ -28,11 +28,42 @@ test('zooming keeps the place under the pointer', () => {
   expect(after[1]).toBeCloseTo(before[1], 9);
 });
 
-test('zoom ends at half the fit and at 60 px a mm; the middle never leaves the tile', () => {
+test('zoom ends at the whole tile and at 60 px a mm', () => {
   const fit = fitCamera(size, tile);
-  expect(zoomAbout(fit, size, tile, 0, 0, 1e-6).pxPerMm).toBeCloseTo(fit.pxPerMm / 2);
+  expect(zoomAbout(fit, size, tile, 0, 0, 1e-6)).toEqual(fit);
   expect(zoomAbout(fit, size, tile, 0, 0, 1e6).pxPerMm).toBe(60);
-  expect(panBy(fit, tile, 1e6, -1e6)).toMatchObject({ xMm: -50, yMm: 50 });
+  const near = zoomAbout(fit, size, tile, 400, 400, 8);
+  expect(zoomAbout(near, size, tile, 10, 10, 1e-6)).toEqual(fit);
+});
+
+test('the whole tile cannot be moved; a larger one covers the frame to its edges', () => {
+  const fit = fitCamera(size, tile);
+  expect(panBy(fit, size, tile, 300, -300)).toEqual(fit);
+  const near = zoomAbout(fit, size, tile, 280, 240, 4);
+  for (const [dx, dy] of [
+    [1e6, 1e6],
+    [-1e6, -1e6],
+  ]) {
+    const [left, top] = toPx(panBy(near, size, tile, dx, dy), size, [-50, -50]);
+    const [right, bottom] = toPx(panBy(near, size, tile, dx, dy), size, [50, 50]);
+    // A margin of 8 px shows where the tile ends.
+    expect(Math.max(left, top)).toBeLessThanOrEqual(8 + 1e-9);
+    expect(right).toBeGreaterThanOrEqual(size.width - 8 - 1e-9);
+    expect(bottom).toBeGreaterThanOrEqual(size.height - 8 - 1e-9);
+  }
+});
+
+test('a tile that is larger than the frame one way only stays in its middle the other way', () => {
+  const near = zoomAbout(fitCamera(size, tile), size, tile, 280, 240, 1.1);
+  const panned = panBy(near, size, tile, 50, 50);
+  expect(panned.xMm).toBe(0);
+  expect(panned.yMm).toBeLessThan(0);
+});
+
+test('in another frame a look is held to the same bounds', () => {
+  const near = zoomAbout(fitCamera(size, tile), size, tile, 0, 0, 1.2);
+  const wide = { width: 1200, height: 1200 };
+  expect(within(near, wide, tile)).toEqual(fitCamera(wide, tile));
 });
 
 test('the scale bar is a round length of at most a quarter of the width', () => {

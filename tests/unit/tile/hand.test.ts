@@ -136,6 +136,22 @@ test('a finger chooses when it lifts, so that the first of two chooses nothing',
   expect(desk.selection).toEqual(['p3']);
 });
 
+test('a size goes in steps of 0.5 mm, with Alt freely', () => {
+  const rightOf = (id: string): Xy => {
+    const right = handlesOf(piece(id), hold.camera, hold.size).find(({ along }) => along[0] === 1);
+    if (!right) throw new Error('no handle');
+    return hold.mm(right.px);
+  };
+  desk.select(['p3']);
+  drag(rightOf('p3'), [24.67, 0]);
+  pointer.lift(touch([24.67, 0]));
+  expect(piece('p3')).toMatchObject({ disc: { diameterMm: 9.5 } });
+  drag(rightOf('p3'), [23.67, 0], { alt: true });
+  pointer.lift(touch([23.67, 0], { alt: true }));
+  const free = piece('p3');
+  expect('disc' in free && free.disc.diameterMm).toBeCloseTo(7.34, 2);
+});
+
 test('set: a click sets the stamp and chooses it; where it cannot be, the reason is shown there', () => {
   desk.tool = 'set';
   desk.stamp = { shape: 'disc', sizeMm: 6, variety: 'c' };
@@ -145,7 +161,9 @@ test('set: a click sets the stamp and chooses it; where it cannot be, the reason
   pointer.press(touch([0, 20]));
   pointer.lift(touch([0, 20]));
   expect(desk.plan.pieces).toHaveLength(4);
-  expect(hold.refused?.words).toContain('p4');
+  expect(hold.refused?.words).toContain('lies on');
+  // It was never made, so no id leads to it.
+  expect(hold.refused?.words).not.toContain('p5');
 });
 
 test('outline: clicks and a click on the first corner make a piece', () => {
@@ -163,6 +181,48 @@ test('outline: clicks and a click on the first corner make a piece', () => {
   expect(hold.sketch).toEqual([]);
   expect(desk.plan.pieces).toHaveLength(4);
   expect(pieceAt(desk.plan, [0, 20], 0)?.id).toBe('p4');
+});
+
+function drawOutline(corners: readonly Xy[]): void {
+  desk.tool = 'outline';
+  for (const at of corners) {
+    pointer.press(touch(at));
+    pointer.lift(touch(at));
+  }
+}
+
+test('outline: one that crosses itself is refused with that reason and keeps its corners to be mended', () => {
+  const bow: Xy[] = [
+    [-10, 15],
+    [10, 25],
+    [10, 15],
+    [-10, 25],
+  ];
+  drawOutline([...bow, bow[0]]);
+  expect(hold.refused?.words).toContain('crosses itself');
+  expect(hold.sketch).toHaveLength(4);
+  expect(desk.plan).toBe(HALVES);
+  press('Backspace');
+  press('Backspace');
+  expect(hold.refused).toBeNull();
+  drawOutline([[-10, 25], bow[0]]);
+  expect(desk.plan.pieces).toHaveLength(4);
+  expect(hold.sketch).toEqual([]);
+});
+
+test('outline: one that reaches beyond the tile keeps its corners; Escape clears them', () => {
+  drawOutline([
+    [0, 15],
+    [10, 15],
+    [10, 40],
+    [0, 15],
+  ]);
+  expect(hold.refused?.words).toContain('beyond the tile');
+  expect(hold.refused?.words).not.toContain('p4');
+  expect(hold.sketch).toHaveLength(3);
+  press('Escape');
+  expect(hold.sketch).toEqual([]);
+  expect(hold.refused).toBeNull();
 });
 
 test('ruler: a drag reads millimetres and changes nothing', () => {
@@ -211,6 +271,15 @@ test('keys: set a piece at the crosshair, draw an outline corner by corner', () 
   press('Enter');
   press('Enter');
   expect(desk.plan.pieces).toHaveLength(5);
+});
+
+test('keys: the crosshair begins in the middle of what is seen and never leaves it', () => {
+  desk.tool = 'outline';
+  expect(hold.crossAt).toEqual([0, 0]);
+  hold.zoom(4);
+  for (let k = 0; k < 3; k++) press('ArrowRight', { shiftKey: true });
+  expect(hold.cross).toEqual([15, 0]);
+  expect(hold.px([15, 0])[0]).toBeLessThanOrEqual(560);
 });
 
 test('keys that mean nothing here are left to others', () => {

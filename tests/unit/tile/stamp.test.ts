@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { pieceAreaMm2, pieceBox } from '../../../src/plan/outline';
 import type { Xy } from '../../../src/plan/plan';
 import { simplify, simplifyOutline } from '../../../src/view/tile/simplify';
-import { outlinePiece, stampPiece } from '../../../src/view/tile/stamp';
+import { cornersOf, outlineFault, outlinePiece, stampPiece } from '../../../src/view/tile/stamp';
 import { HALVES } from '../../fixtures/halves';
 
 test('a stamp gives the asked size at the place, under a new id', () => {
@@ -33,9 +33,10 @@ test('a circle drawn by hand becomes a piece of at most 60 corners and nearly it
     const turn = (k / 800) * 2 * Math.PI;
     return [4 + 10 * Math.cos(turn), -2 + 10 * Math.sin(turn)];
   });
-  const piece = outlinePiece(HALVES, 'a', drawn);
-  expect(piece).not.toBeNull();
-  if (!piece || !('outline' in piece)) return;
+  const corners = cornersOf(drawn);
+  expect(outlineFault(corners)).toBeNull();
+  const piece = outlinePiece(HALVES, 'a', corners);
+  if (!('outline' in piece)) throw new Error('a disc');
   expect(piece.outline.length).toBeLessThanOrEqual(60);
   expect(piece.at[0]).toBeCloseTo(4, 1);
   expect(piece.at[1]).toBeCloseTo(-2, 1);
@@ -44,12 +45,21 @@ test('a circle drawn by hand becomes a piece of at most 60 corners and nearly it
 });
 
 test('a slip of the hand makes no piece', () => {
-  expect(
-    outlinePiece(HALVES, 'a', [
-      [0, 0],
-      [0.2, 0],
-      [0.2, 0.2],
-    ]),
-  ).toBeNull();
-  expect(outlinePiece(HALVES, 'a', [[0, 0]])).toBeNull();
+  const slip: Xy[] = [
+    [0, 0],
+    [0.2, 0],
+    [0.2, 0.2],
+  ];
+  expect(outlineFault(cornersOf(slip))).toBe('small');
+  expect(outlineFault(cornersOf([[0, 0]]))).toBe('small');
+});
+
+test('a line that crosses itself is told so, even where its halves cancel out', () => {
+  const bow: Xy[] = [
+    [0, 0],
+    [10, 10],
+    [10, 0],
+    [0, 10],
+  ];
+  expect(outlineFault(cornersOf(bow))).toBe('crosses');
 });
