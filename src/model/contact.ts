@@ -8,13 +8,24 @@ import { addRow, FATE } from './seam-table';
 import { BARE, joinColonies, type State } from './state';
 import { queue } from './zip';
 
-/** Registers the contacts of cells that have just been filled, in order of cell index. */
+/** Registers the contacts of cells that have just been filled; those that touch a stranger in order of cell index. */
 export function meet(state: State, cells: Int32Array, count: number): void {
-  const { origin, variety, layout } = state;
+  const { origin, variety, layout, ring } = state;
   const { columns } = layout;
   const varietyOf = layout.pieces.variety;
+  const touching: number[] = [];
   for (let k = 0; k < count; k++) {
     const cell = cells[k];
+    const own = origin[cell];
+    for (let axis = 0; axis < 8; axis += 2) {
+      const other = origin[cell + ring[axis]];
+      if (other === 0 || other === own) continue;
+      touching.push(cell);
+      break;
+    }
+  }
+  if (touching.length === 0) return;
+  for (const cell of touching.sort((a, b) => a - b)) {
     const own = origin[cell];
     for (let axis = 0; axis < 4; axis++) {
       const j = cell + AXIS_X[axis] + AXIS_Y[axis] * columns;

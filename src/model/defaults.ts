@@ -175,4 +175,4 @@ export const MINGLE_DEFAULTS = {
 } as const;
 
 /** Raised by one with each change that alters what a (plan, seed) grows to. */
-export const MODEL_VERSION = 1;
+export const MODEL_VERSION = 2;

@@ -12,7 +12,7 @@
  * bit 3 the parent is the diagonal, bit 4 both count (the ray comes from between them).
  */
 import { draw } from './noise';
-import { nearestPolyp } from './polyps';
+import { fillBox } from './polyps';
 import { BARE, FLAG, type State } from './state';
 
 export const AXIS_X = [1, 0, -1, 0];
@@ -21,6 +21,14 @@ export const AXIS_Y = [0, 1, 0, -1];
 export const SIDE = 4;
 export const DIAGONAL = 8;
 const BETWEEN = 16;
+
+/** Whatever the triangle, a cell's day is at least that of each neighbour it uses + s/sqrt2; a little less, for rounding. */
+export const NEAREST = 0.707;
+
+/** A step from a diagonal neighbour alone: the only one that other cells can bar. */
+export function isLoneDiagonal(via: number): boolean {
+  return (via & (DIAGONAL | BETWEEN)) === DIAGONAL;
+}
 
 /** Place on State.ring of the parent that each `via` names. */
 const PARENT = Uint8Array.from({ length: 32 }, (_, via) => {
@@ -34,16 +42,13 @@ export function parentOf(state: State, cell: number): number {
   return cell + state.ring[PARENT[state.via[cell]]];
 }
 
-/** The polyp that a cell belongs to; looked up once. */
+/** The polyp that a cell belongs to; looked up once for all cells of its lattice box. */
 export function polypOf(state: State, cell: number): number {
   const known = state.polyp[cell];
   if (known > 0) return known - 1;
   const { columns, rows, cellMm } = state.layout;
-  const x = ((cell % columns) - (columns - 1) / 2) * cellMm;
-  const y = (Math.floor(cell / columns) - (rows - 1) / 2) * cellMm;
-  const p = nearestPolyp(state.polyps, x, y);
-  state.polyp[cell] = p + 1;
-  return p;
+  fillBox(state.polyps, state.polyp, columns, rows, cellMm, cell);
+  return state.polyp[cell] - 1;
 }
 
 /** Squared distance of a cell's centre to a polyp's site, mm2. */
@@ -88,59 +93,92 @@ export function daysPerCell(state: State): Float64Array {
   );
 }
 
-/** Works out `due` and `via` of one empty cell anew. */
+/** Works out `due` and `via` of one empty cell anew, from all its neighbours. */
 export function workOutDue(state: State, cell: number, cellDays: Float64Array): void {
-  const { arrival, origin, variety, colony, polyps, ring } = state;
-  const slow = polyps.slowness[polypOf(state, cell)];
-  let best = Infinity;
-  let bestVia = 0;
-  let bestParent = -1;
+  const { variety, arrival, ring, due, via } = state;
+  const slow = state.polyps.slowness[polypOf(state, cell)];
+  due[cell] = Infinity;
+  via[cell] = 0;
   for (let k = 0; k < 8; k++) {
     const n = cell + ring[k];
     const v = variety[n];
     if (v === 0 || v === BARE) continue;
-    const t = arrival[n];
-    // whatever the triangle, T is at least T(n) + s/sqrt2: most neighbours are passed over here
     const s = slow * cellDays[v];
+    if (Math.fround(arrival[n] + NEAREST * s) > due[cell]) continue;
     if ((k & 1) === 1) {
-      const alone = t + s * Math.SQRT2;
-      if (alone > best || pinched(state, n, cell + ring[k - 1], cell + ring[(k + 1) & 7])) continue;
-      if (alone < best || wins(state, cell, n, bestParent)) {
-        best = alone;
-        bestVia = ((k - 1) >> 1) | DIAGONAL;
-        bestParent = n;
-      }
+      offerDiagonal(state, cell, k, n, s);
       continue;
     }
-    if (t + s * Math.SQRT1_2 > best) continue;
-    const axis = k >> 1;
-    if (t + s <= best && (t + s < best || wins(state, cell, n, bestParent))) {
-      best = t + s;
-      bestVia = axis;
-      bestParent = n;
-    }
-    for (let side = 0; side < 2; side++) {
-      const d = cell + ring[(k + (side === 0 ? 1 : 7)) & 7];
-      const vd = variety[d];
-      if (vd === 0 || vd === BARE) continue;
-      const e = t - arrival[d];
-      if (e <= 0 || e >= s * Math.SQRT1_2) continue;
-      if (origin[n] !== origin[d] && colony[origin[n]] !== colony[origin[d]]) continue;
-      const back = Math.sqrt(s * s - e * e);
-      if (t + back > best) continue;
-      // the foot of the ray lies e / back of the way from the axis neighbour to the diagonal one
-      const diagonal = 2 * e > back;
-      const parent = diagonal ? d : n;
-      if (t + back < best || wins(state, cell, parent, bestParent)) {
-        best = t + back;
-        bestVia = axis | (side * SIDE) | (diagonal ? DIAGONAL : 0) | BETWEEN;
-        bestParent = parent;
-      }
-    }
+    offer(state, cell, Math.fround(arrival[n] + s), k >> 1, n);
+    offerBetween(state, cell, k, 0, slow, cellDays);
+    offerBetween(state, cell, k, SIDE, slow, cellDays);
   }
   // a colour that turned to a faster one behind the rim would have been here long ago: it starts from yesterday on
-  state.due[cell] = Math.max(best, state.day - 1);
-  state.via[cell] = bestVia;
+  if (due[cell] < state.day - 1) due[cell] = state.day - 1;
+}
+
+/**
+ * What a neighbour that has just been filled brings to a cell whose due day is known without it. Together with what the
+ * others brought this comes to workOutDue, bit for bit, as long as none of them has changed.
+ */
+export function bringDue(state: State, cell: number, from: number, cellDays: Float64Array): void {
+  const { ring, variety } = state;
+  const slow = state.polyps.slowness[polypOf(state, cell)];
+  const n = cell + ring[from];
+  const s = slow * cellDays[variety[n]];
+  if ((from & 1) === 1) {
+    offerDiagonal(state, cell, from, n, s);
+    offerBetween(state, cell, from - 1, 0, slow, cellDays);
+    offerBetween(state, cell, (from + 1) & 7, SIDE, slow, cellDays);
+    return;
+  }
+  offer(state, cell, Math.fround(state.arrival[n] + s), from >> 1, n);
+  offerBetween(state, cell, from, 0, slow, cellDays);
+  offerBetween(state, cell, from, SIDE, slow, cellDays);
+}
+
+/** A step from the diagonal neighbour alone. */
+function offerDiagonal(state: State, cell: number, k: number, n: number, s: number): void {
+  const { ring, due } = state;
+  const t = Math.fround(state.arrival[n] + s * Math.SQRT2);
+  if (t > due[cell] || pinched(state, n, cell + ring[k - 1], cell + ring[(k + 1) & 7])) return;
+  offer(state, cell, t, ((k - 1) >> 1) | DIAGONAL, n);
+}
+
+/** The triangle of the axis neighbour at place k of the ring and the diagonal one on the given side of it. */
+function offerBetween(
+  state: State,
+  cell: number,
+  k: number,
+  side: number,
+  slow: number,
+  cellDays: Float64Array,
+): void {
+  const { ring, variety, arrival, origin, colony, due } = state;
+  const a = cell + ring[k];
+  const d = cell + ring[(k + (side === 0 ? 1 : 7)) & 7];
+  const v = variety[a];
+  const vd = variety[d];
+  if (v === 0 || vd === 0 || v === BARE || vd === BARE) return;
+  const t = arrival[a];
+  const e = t - arrival[d];
+  const s = slow * cellDays[v];
+  if (e <= 0 || e >= s * Math.SQRT1_2) return;
+  const back = Math.sqrt(s * s - e * e);
+  const then = Math.fround(t + back);
+  if (then > due[cell]) return;
+  if (origin[a] !== origin[d] && colony[origin[a]] !== colony[origin[d]]) return;
+  // the foot of the ray lies e / back of the way from the axis neighbour to the diagonal one
+  const isDiagonal = 2 * e > back;
+  offer(state, cell, then, (k >> 1) | side | (isDiagonal ? DIAGONAL : 0) | BETWEEN, isDiagonal ? d : a);
+}
+
+/** Keeps a day, in 32 bits as `due` holds it, if it is the earlier. Who offers first makes no difference. */
+function offer(state: State, cell: number, t: number, via: number, parent: number): void {
+  const best = state.due[cell];
+  if (t > best || (t === best && !wins(state, cell, parent, via))) return;
+  state.due[cell] = t;
+  state.via[cell] = via;
 }
 
 /** A diagonal step may not pass between two cells that both bar it: other colonies, bare skeleton, the tile's edge. */
@@ -154,19 +192,18 @@ function bars(state: State, cell: number, d: number): boolean {
   return v === BARE || state.colony[state.origin[cell]] !== state.colony[state.origin[d]];
 }
 
-/** Equal days: the earlier neighbour, then a coin of the polyp for the two origins. */
-function wins(state: State, cell: number, challenger: number, holder: number): boolean {
+/** Equal days: the earlier neighbour, then by lot of the polyp among origins, then the smaller `via`: a total order. */
+function wins(state: State, cell: number, challenger: number, via: number): boolean {
   const { arrival, origin } = state;
+  const holder = parentOf(state, cell);
   if (arrival[challenger] !== arrival[holder]) return arrival[challenger] < arrival[holder];
   const a = origin[challenger];
   const b = origin[holder];
-  if (a === b) return false;
-  const coin = draw(
-    state.keys.tie,
-    state.polyps.site[polypOf(state, cell)],
-    Math.min(a, b) * 65536 + Math.max(a, b),
-  );
-  return coin < 0.5 === a < b;
+  if (a === b) return via < state.via[cell];
+  const site = state.polyps.site[polypOf(state, cell)];
+  const lotA = draw(state.keys.tie, site, a);
+  const lotB = draw(state.keys.tie, site, b);
+  return lotA === lotB ? a < b : lotA < lotB;
 }
 
 /** Direction of travel into the cell, a unit vector, from the triangle that `via` names. */

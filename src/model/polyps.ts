@@ -66,24 +66,59 @@ export function createPolyps(layout: Layout, keys: Keys): Polyps {
   };
 }
 
-/** The nearest site among the nine boxes around a point, mm from the tile's centre; the point lies on the tile. */
-export function nearestPolyp(polyps: Polyps, x: number, y: number): number {
-  const { columns, xMm, yMm, cornerMm, spacingMm } = polyps;
-  const i = Math.floor((x - cornerMm) / spacingMm);
-  const j = Math.floor((y - cornerMm) / spacingMm);
-  let best = 0;
-  let least = Infinity;
-  for (let row = j - 1; row <= j + 1; row++) {
-    const from = row * columns + i - 1;
-    for (let p = from; p < from + 3; p++) {
-      const dx = xMm[p] - x;
-      const dy = yMm[p] - y;
-      const d = dx * dx + dy * dy;
-      if (d < least) {
-        least = d;
-        best = p;
+/** Scratch: the nine sites around a box. */
+const nearX = new Float64Array(9);
+const nearY = new Float64Array(9);
+const nearPolyp = new Int32Array(9);
+
+/**
+ * Writes 1 + the nearest polyp of every cell that lies in the lattice box of `cell`: the nearest site among the nine
+ * boxes around it. `cell` lies on the grid, row-major, its middle the tile's.
+ */
+export function fillBox(
+  polyps: Polyps,
+  out: Int32Array,
+  columns: number,
+  rows: number,
+  cellMm: number,
+  cell: number,
+): void {
+  const { xMm, yMm, cornerMm, spacingMm } = polyps;
+  const x0 = ((cell % columns) - (columns - 1) / 2) * cellMm;
+  const y0 = (Math.floor(cell / columns) - (rows - 1) / 2) * cellMm;
+  const i = Math.floor((x0 - cornerMm) / spacingMm);
+  const j = Math.floor((y0 - cornerMm) / spacingMm);
+  for (let k = 0; k < 9; k++) {
+    const p = (j - 1 + Math.floor(k / 3)) * polyps.columns + i - 1 + (k % 3);
+    nearPolyp[k] = p;
+    nearX[k] = xMm[p];
+    nearY[k] = yMm[p];
+  }
+  // a cell more on every side than the box can hold; which box a cell lies in is asked in the one way above
+  const reach = Math.ceil(spacingMm / cellMm);
+  const column = cell % columns;
+  const line = (cell - column) / columns;
+  const left = Math.max(0, column - reach);
+  const right = Math.min(columns - 1, column + reach);
+  const bottom = Math.min(rows - 1, line + reach);
+  for (let r = Math.max(0, line - reach); r <= bottom; r++) {
+    const y = (r - (rows - 1) / 2) * cellMm;
+    if (Math.floor((y - cornerMm) / spacingMm) !== j) continue;
+    for (let c = left; c <= right; c++) {
+      const x = (c - (columns - 1) / 2) * cellMm;
+      if (Math.floor((x - cornerMm) / spacingMm) !== i) continue;
+      let best = 0;
+      let least = Infinity;
+      for (let k = 0; k < 9; k++) {
+        const dx = nearX[k] - x;
+        const dy = nearY[k] - y;
+        const d = dx * dx + dy * dy;
+        if (d < least) {
+          least = d;
+          best = k;
+        }
       }
+      out[r * columns + c] = nearPolyp[best] + 1;
     }
   }
-  return best;
 }

@@ -1,12 +1,12 @@
 /** One day of growth by rule G, in sub-steps so short that the fastest rim crosses less than one cell in each. */
 import { dayOf, file, openDay } from './calendar';
-import { push, sortUnique } from './cell-list';
+import { push } from './cell-list';
 import { meet } from './contact';
 import { daysPerCell, parentOf, polypOf, toSite, workOutDue } from './front';
 import { inherit } from './inherit';
 import { FATE } from './seam-table';
 import { FLAG, type State } from './state';
-import { markReachable } from './wake';
+import { bringAround } from './wake';
 
 /** sqrt(3): a uniform draw of unit standard deviation reaches so far. */
 const REACH = 1.7321;
@@ -14,6 +14,8 @@ const REACH = 1.7321;
 /** How a day is cut: days per cell by variety, and sub-steps. */
 export interface Pace {
   readonly cellDays: Float64Array;
+  /** Of the fastest variety. */
+  readonly leastCellDays: number;
   readonly subSteps: number;
 }
 
@@ -24,20 +26,20 @@ export function paceOf(state: State): Pace {
   for (let v = 1; v <= state.layout.varieties; v++) {
     subSteps = Math.max(subSteps, Math.ceil(1 / (0.9 * cellDays[v] * fastest)));
   }
-  return { cellDays, subSteps };
+  return { cellDays, leastCellDays: Math.min(...cellDays), subSteps };
 }
 
 export function growDay(state: State, pace: Pace): void {
   const { growing } = state;
   openDay(growing, state.day);
   for (let q = 1; q <= pace.subSteps; q++) {
-    refreshDue(state, pace.cellDays);
+    refreshDue(state, pace);
     takeDue(state, q === pace.subSteps ? state.day + 1 : state.day + q / pace.subSteps);
     fill(state, growing.taken.cell, growing.taken.count, pace.cellDays);
   }
 }
 
-function refreshDue(state: State, cellDays: Float64Array): void {
+function refreshDue(state: State, { cellDays, leastCellDays }: Pace): void {
   const { growing, due, variety, flags, day } = state;
   if (state.joined) {
     // one colony where there were two: neighbours that could not be combined now can
@@ -48,7 +50,9 @@ function refreshDue(state: State, cellDays: Float64Array): void {
       push(growing.stale, i);
     }
   }
-  const { stale } = growing;
+  const { stale, taken } = growing;
+  for (let k = 0; k < taken.count; k++) bringAround(state, taken.cell[k], cellDays, leastCellDays);
+  taken.count = 0;
   for (let k = 0; k < stale.count; k++) {
     const i = stale.cell[k];
     flags[i] &= ~FLAG.stale;
@@ -64,19 +68,19 @@ function refreshDue(state: State, cellDays: Float64Array): void {
 }
 
 function takeDue(state: State, end: number): void {
-  const { growing, due, variety } = state;
+  const { growing, due, variety, flags } = state;
   const { today, taken } = growing;
-  taken.count = 0;
   for (let k = 0; k < today.count; k++) {
     const i = today.cell[k];
-    if (variety[i] === 0 && due[i] <= end) push(taken, i);
+    if (variety[i] !== 0 || due[i] > end || (flags[i] & FLAG.taken) !== 0) continue;
+    flags[i] |= FLAG.taken;
+    push(taken, i);
   }
-  sortUnique(taken);
 }
 
-/** Fills the cells: births first, from the old state, then the cells in order of index, then their contacts. */
+/** Fills the cells, in whatever order they come: births first, from the old state, then the cells, then their contacts. */
 export function fill(state: State, cells: Int32Array, count: number, cellDays: Float64Array): void {
-  const { arrival, due, origin, variety, row, colony, seam, polyps } = state;
+  const { arrival, due, origin, variety, row, colony, seam, polyps, flags } = state;
   bear(state, cells, count, cellDays);
   for (let k = 0; k < count; k++) {
     const i = cells[k];
@@ -93,9 +97,8 @@ export function fill(state: State, cells: Int32Array, count: number, cellDays: F
     origin[i] = own;
     arrival[i] = due[i];
     due[i] = Infinity;
+    flags[i] &= ~FLAG.taken;
   }
-  const leastCellDays = Math.min(...cellDays);
-  for (let k = 0; k < count; k++) markReachable(state, cells[k], leastCellDays);
   meet(state, cells, count);
 }
 
@@ -111,7 +114,7 @@ function bear(state: State, cells: Int32Array, count: number, cellDays: Float64A
     const holder = claim[p] - 1;
     if (holder < 0) claimed.push(p);
     else if (due[i] > due[holder]) continue;
-    else if (due[i] === due[holder] && toSite(state, i, p) >= toSite(state, holder, p)) continue;
+    else if (due[i] === due[holder] && !isNearer(state, i, holder, p)) continue;
     claim[p] = i + 1;
   }
   const taken = claimed.map((p) => {
@@ -124,4 +127,9 @@ function bear(state: State, cells: Int32Array, count: number, cellDays: Float64A
     polyps.variety[p] = taken[k];
     polyps.origin[p] = origin[parentOf(state, cell)];
   });
+}
+
+function isNearer(state: State, cell: number, other: number, p: number): boolean {
+  const [here, there] = [toSite(state, cell, p), toSite(state, other, p)];
+  return here === there ? cell < other : here < there;
 }

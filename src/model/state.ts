@@ -23,6 +23,8 @@ export const FLAG = {
   set: 8,
   /** Has had tissue beside it. */
   edge: 16,
+  /** About to be filled in this sub-step. */
+  taken: 32,
 } as const;
 
 /** Dense arrays, bytes a cell: arrival 4, due 4, polyp 4, row 4, origin 2, variety 1, via 1, flags 1 = 21. */

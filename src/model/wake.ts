@@ -1,7 +1,8 @@
-/** Marks what must be worked out again when a cell changes. */
+/** Who must hear of it when a cell changes. */
+import { dayOf, file } from './calendar';
 import { push } from './cell-list';
-import { parentOf } from './front';
-import { FLAG, type State } from './state';
+import { bringDue, isLoneDiagonal, NEAREST, parentOf, polypOf } from './front';
+import { BARE, FLAG, type State } from './state';
 
 /** The empty cells around `cell`: their due day may have changed. */
 export function markStaleAround(state: State, cell: number): void {
@@ -18,25 +19,35 @@ export function markStaleAround(state: State, cell: number): void {
 }
 
 /**
- * The same for a cell that has just been filled, less those that it cannot bring forward: through it no cell is reached
- * before its arrival + s/sqrt2. Only beside its own origin, since a stranger may also bar a way that was open.
- * `leastCellDays`: days per cell of the fastest variety.
+ * A cell was filled in the last sub-step: its empty neighbours hear what it brings. One that was to be reached by a lone
+ * diagonal step of another origin is worked out anew, since a stranger may bar that step; so is one reached long ago.
  */
-export function markReachable(state: State, cell: number, leastCellDays: number): void {
-  const { variety, flags, growing, ring, due, arrival, origin, polyp, polyps } = state;
+export function bringAround(state: State, cell: number, cellDays: Float64Array, leastCellDays: number): void {
+  const { variety, flags, growing, ring, due, via, origin, day, polyps } = state;
+  if (variety[cell] === BARE) return;
   const own = origin[cell];
-  const since = arrival[cell];
+  const since = state.arrival[cell];
   for (let k = 0; k < 8; k++) {
     const i = cell + ring[k];
     if (variety[i] !== 0 || (flags[i] & (FLAG.inside | FLAG.stale)) !== FLAG.inside) continue;
-    // 0.7 and not 1/sqrt2: a due day is rounded to 32 bits
-    if (
-      due[i] < Infinity &&
-      due[i] < since + 0.7 * leastCellDays * polyps.slowness[polyp[i] - 1] &&
-      origin[parentOf(state, i)] === own
-    )
+    const old = due[i];
+    if (old === Infinity) {
+      flags[i] |= FLAG.edge;
+    } else if (isLoneDiagonal(via[i]) && origin[parentOf(state, i)] !== own) {
+      flags[i] |= FLAG.stale;
+      push(growing.stale, i);
       continue;
-    flags[i] |= FLAG.stale | FLAG.edge;
-    push(growing.stale, i);
+    } else if (Math.fround(since + NEAREST * leastCellDays * polyps.slowness[polypOf(state, i)]) > old) {
+      continue;
+    }
+    bringDue(state, i, (k + 4) & 7, cellDays);
+    const now = due[i];
+    if (now === old) continue;
+    if (now < day - 1) {
+      flags[i] |= FLAG.stale;
+      push(growing.stale, i);
+    } else if (old === Infinity || dayOf(now) !== dayOf(old)) {
+      file(growing, i, now, day);
+    }
   }
 }

@@ -20,7 +20,7 @@ test('the first saved shape grows to its hash', () => {
   expect({ model: MODEL_VERSION, hash }).toMatchInlineSnapshot(`
     {
       "hash": "b9de434a7f37c26a",
-      "model": 1,
+      "model": 2,
     }
   `);
 });
