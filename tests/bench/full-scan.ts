@@ -9,11 +9,10 @@ import { afterGrowth } from '../../src/model/grow';
 import type { Layout } from '../../src/model/layout';
 import { fill, paceOf } from '../../src/model/rim';
 import { setPieces } from '../../src/model/set';
-import { createState, FLAG, type State } from '../../src/model/state';
+import { FLAG, type State } from '../../src/model/state';
 
 export function* growByFullScan(layout: Layout, seed: string): Generator<State, void> {
-  const state = createState(layout, seed);
-  setPieces(state);
+  const state = setPieces(layout, seed);
   const { cellDays, subSteps } = paceOf(state);
   const { variety, flags, due, growing } = state;
   const { stale, taken } = growing;
