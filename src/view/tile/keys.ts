@@ -131,7 +131,7 @@ function duplicate(desk: Desk, hold: Hold): boolean {
   const models = desk.plan.pieces.filter(({ id }) => desk.selection.includes(id));
   if (models.length === 0) return true;
   if (desk.plan.pieces.length >= MAX_PIECES) {
-    hold.refuse(TILE_IS_FULL, models[0].at);
+    hold.refuse(`${TILE_IS_FULL}.`, models[0].at);
     return true;
   }
   const before = new Set(desk.plan.pieces.map(({ id }) => id));

@@ -1,30 +1,25 @@
 /** Setting a piece on the tile, by hand or by key: kept if it can be, else the reason is shown where it was tried. */
 import { setPiece } from '../../plan/edit';
-import { MAX_PIECES, type Piece, type Refusal, type Xy } from '../../plan/plan';
+import { capital, pieceName } from '../../plan/piece-name';
+import { MAX_PIECES, type Piece, type Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
 import type { Hold } from './hold.svelte';
 import { cornersOf, outlineFault, outlinePiece, stampPiece } from './stamp';
 
-export const TILE_IS_FULL = `A tile holds at most ${MAX_PIECES} pieces: delete some first.`;
+export const TILE_IS_FULL = `A tile holds at most ${MAX_PIECES} pieces: delete some first`;
+const FULL = { cure: TILE_IS_FULL };
 
 /** True if the piece stands on the tile now. */
 function setDown(desk: Desk, hold: Hold, piece: Piece): boolean {
-  const fault =
-    desk.plan.pieces.length >= MAX_PIECES
-      ? TILE_IS_FULL
-      : newPieceWords(desk.do(setPiece(desk.plan, piece)), piece.id);
-  if (fault !== null) hold.refuse(fault, piece.at);
-  else desk.select([piece.id]);
-  return fault === null;
-}
-
-/** Why a piece was not made. Its id would be looked for in vain, so it is not named by it. */
-function newPieceWords([refusal]: readonly Refusal[], id: string): string | null {
-  if (!refusal) return null;
-  const cure = refusal.cure
-    .replaceAll(`Piece ${id} `, 'The new piece ')
-    .replaceAll(`piece ${id} `, 'the new piece ');
-  return `${cure}.`;
+  const [refusal] = desk.plan.pieces.length < MAX_PIECES ? desk.do(setPiece(desk.plan, piece)) : [FULL];
+  if (!refusal) {
+    desk.select([piece.id]);
+    return true;
+  }
+  // It was never made, so nobody would find it by its size and place.
+  const name = `${capital(pieceName(desk.plan, piece))},`;
+  hold.refuse(`${refusal.cure.replace(name, 'The new piece')}.`, piece.at);
+  return false;
 }
 
 export function setStamp(desk: Desk, hold: Hold, at: Xy): void {
