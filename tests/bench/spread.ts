@@ -14,7 +14,7 @@ export const COVER = 0.6;
  * Chance to take over what was found. Fitted so that a front advances as far in a month as the engine's rim of
  * 3 mm/month on cells of 0.25 mm: 12 cells. The bench prints the speed that it measures for each program.
  */
-export const PACE = 0.6;
+const PACE = 0.6;
 
 export interface Spread {
   /** Days until COVER was reached. */
