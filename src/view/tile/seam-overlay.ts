@@ -22,7 +22,7 @@ const TOOTH_PX = 8;
 const TOOTH_HEIGHT_PX = 3.5;
 const TICK_PX = 8;
 const TICK_LENGTH_PX = 6;
-const TWIN_PX = 2.6;
+const TWIN_PX = 1.8;
 const STEP_PX = 2;
 
 interface Spot {
