@@ -1,6 +1,6 @@
 /** Plans for checks, with nothing in them but what a check asks for, and the runs of them. */
 import { grow } from '../model/grow';
-import type { Layout } from '../model/layout';
+import type { Layout, Rules } from '../model/layout';
 import type { State } from '../model/state';
 import { compile } from '../plan/compile';
 import type { Mingle, Pair, Piece, Plan, Settings, Xy } from '../plan/plan';
@@ -89,7 +89,7 @@ export function seedWords(n: number): string[] {
 }
 
 /** Place of a cell, mm from the tile's centre. */
-function placeOf(layout: Layout, cell: number): Xy {
+function placeOf(layout: Rules, cell: number): Xy {
   const { columns, rows, cellMm } = layout;
   return [
     ((cell % columns) - (columns - 1) / 2) * cellMm,

@@ -3,25 +3,23 @@
  * a drawing that takes long makes the picture coarser in time and never the page slow. The first canvas is begun before
  * the page's program is loaded: graphics start and the shader compiles meanwhile.
  */
-import { proxy, transfer, wrap, type Remote } from 'comlink';
+import { proxy, transfer, wrap } from 'comlink';
 import type { EaselWorker } from '../../workers/protocol';
 import type { Grown, Scene } from '../picture/scene';
 
 /** no-graphics: this browser draws nothing in workers. stopped: the worker died; another canvas starts another. */
 export type CanvasNews = 'lost' | 'restored' | 'no-graphics' | 'stopped';
 
-type Easels = Pick<Remote<EaselWorker>, 'open' | 'show' | 'close'>;
-
 interface Wanted {
   readonly scene: Scene;
   readonly grown: Grown;
 }
 
-let easels: Easels | null = null;
+let easels: EaselWorker | null = null;
 let count = 0;
 const canvases = new Set<Canvas>();
 
-function startEasels(): Easels {
+function startEasels(): EaselWorker {
   if (easels) return easels;
   const worker = new Worker(new URL('../../workers/easel.worker.ts', import.meta.url), { type: 'module' });
   worker.addEventListener('error', () => {
@@ -36,7 +34,7 @@ function startEasels(): Easels {
 export class Canvas {
   readonly element: HTMLCanvasElement;
   readonly #id = ++count;
-  readonly #easels: Easels;
+  readonly #easels: EaselWorker;
   readonly #open: Promise<boolean>;
   #hear: ((news: CanvasNews) => void) | null = null;
   #drawn: (grown: Grown) => void = () => undefined;
@@ -45,7 +43,7 @@ export class Canvas {
   #next: Wanted | null = null;
   #isBusy = false;
 
-  constructor(start: () => Easels = startEasels, element = document.createElement('canvas')) {
+  constructor(start: () => EaselWorker = startEasels, element = document.createElement('canvas')) {
     this.element = element;
     this.element.setAttribute('aria-hidden', 'true');
     canvases.add(this);

@@ -1,4 +1,4 @@
-import { BARE, type State } from '../model/state';
+import { BARE, FLAG, type State } from '../model/state';
 
 /** Cells by colony and variety: what cover, balance, vein width and swirl are shares of. Exact: cells are counted. */
 export interface Census {
@@ -15,14 +15,14 @@ export interface Census {
 export const CENSUS_STRIDE = 9;
 
 export function takeCensus(state: State): Census {
-  const { variety, origin, colony, layout } = state;
+  const { variety, origin, colony, layout, flags } = state;
   const colonies = layout.pieces.count + 1;
   const cells = new Uint32Array(colonies * CENSUS_STRIDE);
   let bareCells = 0;
   let emptyCells = 0;
   for (let i = 0; i < variety.length; i++) {
     const k = variety[i];
-    if (k === 0) emptyCells += layout.inside[i];
+    if (k === 0) emptyCells += flags[i] & FLAG.inside;
     else if (k === BARE) bareCells++;
     else cells[colony[origin[i]] * CENSUS_STRIDE + k]++;
   }

@@ -4,19 +4,22 @@ import { lap } from './lap';
 import type { Layout } from './layout';
 import { growDay, paceOf, type Pace } from './rim';
 import { setPieces } from './set';
-import { createState, type State } from './state';
+import type { State } from './state';
 import { turnOver, TURNOVER_DAYS } from './turnover';
 
 /**
  * Grows a layout. Yields the tile as set (day 0), then the same State object after each day, so that the caller sets
  * the pace and reads what it wants. (layout, seed) decides every bit.
  */
-export function* grow(layout: Layout, seed: string): Generator<State, void> {
-  const state = createState(layout, seed);
-  setPieces(state);
+export function grow(layout: Layout, seed: string): Generator<State, void> {
+  return daysOf(setPieces(layout, seed));
+}
+
+/** On its own, so that a run does not hold on to the layout's grids. */
+function* daysOf(state: State): Generator<State, void> {
   const pace = paceOf(state);
   yield state;
-  while (state.day < layout.days) {
+  while (state.day < state.layout.days) {
     growOneDay(state, pace);
     yield state;
   }

@@ -3,16 +3,20 @@
  * Grids are row-major, `columns` x `rows`, with one border cell on every side that is never on the tile.
  * The centre of cell (c, r) lies at ((c - (columns-1)/2) * cellMm, (r - (rows-1)/2) * cellMm) from the tile's centre.
  */
-export interface Layout {
-  readonly columns: number;
-  readonly rows: number;
-  readonly cellMm: number;
+export interface Layout extends Rules {
   /** 1 on the tile, 0 beside it. */
   readonly inside: Uint8Array;
   /** Piece number of each cell on day 0, 0 for none. */
   readonly piece: Uint16Array;
   /** Day at which the rim stands at a piece's cell: healing + signed distance to the outline / rim rate; may be negative. */
   readonly startDay: Float32Array;
+}
+
+/** What of it a run needs once the pieces are set: all but the grids, which can be forgotten then. */
+export interface Rules {
+  readonly columns: number;
+  readonly rows: number;
+  readonly cellMm: number;
   readonly pieces: PieceTable;
   readonly varieties: number;
   /** mm per day, by variety; index 0 unused. */

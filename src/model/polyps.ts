@@ -3,7 +3,7 @@
  * They carry identity, noise and colour, and do not depend on the cell size, so that a preview and the exact run
  * share their pattern and nothing finer than a polyp is invented.
  */
-import type { Layout } from './layout';
+import type { Rules } from './layout';
 import { draw, type Keys } from './noise';
 
 export interface Polyps {
@@ -31,7 +31,7 @@ export interface Polyps {
 /** sqrt(12): makes a uniform draw's standard deviation 1. */
 const SQRT12 = Math.sqrt(12);
 
-export function createPolyps(layout: Layout, keys: Keys): Polyps {
+export function createPolyps(layout: Rules, keys: Keys): Polyps {
   const { polypMm, polypJitter, roughness } = layout.rates;
   const halfTileMm = ((Math.max(layout.columns, layout.rows) - 2) * layout.cellMm) / 2;
   // two boxes of margin: none at the lattice's edge ever holds a cell, so no neighbour wraps to the next row

@@ -1,11 +1,13 @@
 /** Day 0: the pieces as they are set. */
+import type { Layout } from './layout';
 import { meet } from './contact';
 import { polypOf, toSite } from './front';
-import { FLAG, type State } from './state';
+import { createState, FLAG, type State } from './state';
 import { markStaleAround } from './wake';
 
-export function setPieces(state: State): void {
-  const { arrival, origin, variety, flags, polyps, layout } = state;
+export function setPieces(layout: Layout, seed: string): State {
+  const state = createState(layout, seed);
+  const { arrival, origin, variety, flags, polyps } = state;
   const cells: number[] = [];
   for (let i = 0; i < origin.length; i++) {
     const piece = layout.piece[i];
@@ -29,4 +31,5 @@ export function setPieces(state: State): void {
   polyps.claim.fill(0);
   for (const i of cells) markStaleAround(state, i);
   meet(state, Int32Array.from(cells), cells.length);
+  return state;
 }

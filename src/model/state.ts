@@ -2,7 +2,7 @@
  * The tile on one day: flat arrays, each with type, unit and bytes. Only model/ writes them.
  */
 import { createCalendar, type Calendar } from './calendar';
-import type { Layout } from './layout';
+import type { Layout, Rules } from './layout';
 import { keysOf, type Keys } from './noise';
 import { createPolyps, type Polyps } from './polyps';
 import { createSeam, createNuclei, type NucleusTable, type SeamTable } from './seam-table';
@@ -29,7 +29,7 @@ export const FLAG = {
 
 /** Dense arrays, bytes a cell: arrival 4, due 4, polyp 4, row 4, origin 2, variety 1, via 1, flags 1 = 21. */
 export interface State {
-  readonly layout: Layout;
+  readonly layout: Rules;
   readonly keys: Keys;
   /** Offsets in cells of the eight neighbours: E, SE, S, SW, W, NW, N, NE. */
   readonly ring: Int32Array;
@@ -72,7 +72,10 @@ export interface State {
   joined: boolean;
 }
 
-export function createState(layout: Layout, seed: string): State {
+export function createState(
+  { inside, piece: _piece, startDay: _startDay, ...layout }: Layout,
+  seed: string,
+): State {
   const c = layout.columns;
   const cells = c * layout.rows;
   const keys = keysOf(seed);
@@ -83,7 +86,7 @@ export function createState(layout: Layout, seed: string): State {
     colonyVarieties[o] = 1 << layout.pieces.variety[o];
   }
   const flags = new Uint8Array(cells);
-  for (let i = 0; i < cells; i++) if (layout.inside[i] === 1) flags[i] = FLAG.inside;
+  for (let i = 0; i < cells; i++) if (inside[i] === 1) flags[i] = FLAG.inside;
   return {
     layout,
     keys,
