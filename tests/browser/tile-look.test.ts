@@ -1,6 +1,7 @@
 /** What the drawn tile must show, by loose measures; how it looks beyond them is for the eye. */
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { openMenu, stripOf, untilGrown } from './grow-page';
 import { lookAt, pxPerMm, type Look } from './look';
 import { openPage } from './open-page';
 
@@ -98,6 +99,31 @@ test('zoomed in, no edges of cells show', async () => {
     }
     expect(second / first).toBeLessThan(1.1);
   }
+});
+
+test('in a mosaic that has run together the seams leave the picture to be seen', async () => {
+  const page = await grown();
+  await openMenu(page);
+  await page.getByRole('button', { name: /^A mosaic/u }).click();
+  await stripOf(page).focus();
+  await page.keyboard.press('End');
+  await untilGrown(page);
+  await page.getByText('ran together', { exact: true }).first().waitFor();
+  await page.waitForTimeout(1500);
+  const drawn = await lookAt(page);
+  await page.keyboard.press('s');
+  await page.waitForTimeout(300);
+  const bare = await lookAt(page);
+  let [covered, count] = [0, 0];
+  for (let y = 0; y < bare.height; y += 2) {
+    for (let x = 0; x < bare.width; x += 2) {
+      count++;
+      if (Math.abs(drawn.bright(x, y) - bare.bright(x, y)) > 40) covered++;
+    }
+  }
+  expect(covered / count).toBeGreaterThan(0);
+  // Measured: 0.020 as it is, 0.102 with lines as strong as those of walls.
+  expect(covered / count).toBeLessThan(0.04);
 });
 
 test('a lost graphics context comes back with the picture', async () => {
