@@ -14,12 +14,12 @@ export interface Polyps {
   /** Millimetres from the tile's centre of the corner of box (0, 0), both ways. */
   readonly cornerMm: number;
   /** Place from the tile's centre, mm. */
-  readonly xMm: Float64Array;
-  readonly yMm: Float64Array;
+  readonly xMm: Float32Array;
+  readonly yMm: Float32Array;
   /** What the hash of a polyp starts from: its lattice index counted from the tile's centre. */
   readonly site: Int32Array;
   /** Slowness over the mean, 1 in the mean. */
-  readonly slowness: Float64Array;
+  readonly slowness: Float32Array;
   /** 0 unborn, 1..8. */
   readonly variety: Uint8Array;
   /** Origin whose rim bore it. */
@@ -38,10 +38,10 @@ export function createPolyps(layout: Rules, keys: Keys): Polyps {
   const half = Math.ceil(halfTileMm / polypMm) + 2;
   const columns = 2 * half;
   const count = columns * columns;
-  const xMm = new Float64Array(count);
-  const yMm = new Float64Array(count);
+  const xMm = new Float32Array(count);
+  const yMm = new Float32Array(count);
   const site = new Int32Array(count);
-  const slowness = new Float64Array(count);
+  const slowness = new Float32Array(count);
   for (let j = 0, p = 0; j < columns; j++) {
     for (let i = 0; i < columns; i++, p++) {
       const s = ((j - half + 2048) << 12) | (i - half + 2048);
