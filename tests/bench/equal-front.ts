@@ -22,7 +22,6 @@ interface Cost {
 
 function costOf(sizeMm: number, seed: number): Cost {
   const plan = fourPieces(sizeMm, MONTHS);
-  globalThis.gc?.();
   const start = performance.now();
   const days = grow(compile(plan, CELL_MM), String(seed));
   let step = days.next();

@@ -35,9 +35,7 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
 }
 
-/** Begins with no garbage, where node was started with --expose-gc: what one job leaves must not slow the next. */
 export function msOf(job: () => void): number {
-  globalThis.gc?.();
   const start = performance.now();
   job();
   return performance.now() - start;
