@@ -170,6 +170,21 @@ export function changePieces(
   return { plan: withPieces(plan, ids, (piece) => ({ ...piece, ...patch })), words: naming(verb, ids) };
 }
 
+/**
+ * A tile to begin with. The varieties stay; what was said of their pairs and of growth goes, for a preset's invented
+ * tries would look like the grower's own.
+ */
+export function emptyTile(plan: Plan): Edit {
+  const blank = {
+    name: 'My tile',
+    note: 'Set pieces, then play the months.',
+    pairs: [],
+    pieces: [],
+    settings: undefined,
+  };
+  return { plan: pruned({ ...plan, ...blank }), words: 'Empty the tile' };
+}
+
 export function addVariety(plan: Plan): Edit {
   if (plan.varieties.length >= MAX_VARIETIES) return { plan, words: 'Add a variety' };
   const variety = freshVariety(plan.varieties);

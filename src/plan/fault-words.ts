@@ -39,7 +39,7 @@ const NAMES: Readonly<Record<string, string>> = {
   healingDays: 'healing',
   polypMm: 'polyp spacing',
   zipLengthMm: 'zip length',
-  rimFactor: 'rim factor',
+  rimFactor: 'factor on grown rims',
   deadShare: 'dead share',
   stingMm: 'sting reach',
 };

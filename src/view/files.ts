@@ -20,7 +20,7 @@ function fileName(plan: Plan): string {
   return `${plain.slice(0, 80) || 'plan'}.json`;
 }
 
-export function savePlan(plan: Plan, seed?: string): void {
+export function savePlan(plan: Plan, seed: string): void {
   download(fileName(plan), planText(plan, seed));
 }
 

@@ -9,7 +9,9 @@ const TO_MONTH = 8;
 export interface Opening {
   /** The plan that it was made for: a change ends it. */
   readonly plan: Plan;
-  /** A month to show small beside the tile; null where the months are played instead. */
+  /** The month at which it rests. */
+  readonly month: number;
+  /** A month to show beside that one; null where the months are played instead. */
   readonly besideMonth: number | null;
 }
 
@@ -17,5 +19,5 @@ export interface Opening {
 export function showOpening(desk: Desk, player: Player, isStill: boolean): Opening {
   desk.showMonth(isStill ? TO_MONTH : FROM_MONTH);
   if (!isStill) player.play(TO_MONTH);
-  return { plan: desk.plan, besideMonth: isStill ? FROM_MONTH : null };
+  return { plan: desk.plan, month: TO_MONTH, besideMonth: isStill ? FROM_MONTH : null };
 }

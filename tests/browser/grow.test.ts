@@ -33,7 +33,18 @@ test('a first visit plays from month 2 to 8 and names the seam that runs togethe
 test('with reduced motion months 2 and 8 stand side by side and nothing plays', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
+  const widthOf = async (month: string): Promise<number> =>
+    (
+      await page
+        .locator('.stage canvas')
+        .nth(month === 'month 2' ? 0 : 1)
+        .boundingBox()
+    )?.width ?? 0;
   await page.getByText('month 2', { exact: true }).waitFor();
+  await page.locator('.stage').getByText('month 8', { exact: true }).waitFor();
+  const [before, now] = [await widthOf('month 2'), await widthOf('month 8')];
+  expect(before).toBeGreaterThan(200);
+  expect(Math.abs(now - before)).toBeLessThan(2);
   expect(await stripOf(page).getAttribute('aria-valuenow')).toBe('8');
   await button(page, 'Play').waitFor();
 });
@@ -48,6 +59,12 @@ test('by mouse: set pieces, play, read, change the chance, undo, save, open agai
   await page.getByLabel('Variety to set').selectOption({ label: 'Garnet' });
   await pressTile(page, 7, 0);
   expect(await page.getByText('An empty tile.').count()).toBe(0);
+
+  // The pair begins unknown, whatever the preset before said of it.
+  const took = page.getByRole('spinbutton', { name: 'Fern + Garnet: took' });
+  expect(await took.inputValue()).toBe('0');
+  await took.fill('15');
+  await took.press('Enter');
 
   await button(page, 'Play').click();
   await expect.poll(() => stripOf(page).getAttribute('aria-valuenow'), { timeout: 40_000 }).not.toBe('0');

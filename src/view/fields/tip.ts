@@ -3,6 +3,7 @@ import type { Attachment } from 'svelte/attachments';
 import { place } from './place';
 
 const WAIT_MS = 450;
+const ENDS = ['pointerleave', 'pointerdown', 'click', 'focusout'];
 
 let bubble: HTMLElement | null = null;
 let timer: ReturnType<typeof setTimeout> | undefined;
@@ -24,7 +25,8 @@ function hide(): void {
 }
 
 function show(element: Element, words: string): void {
-  if (!element.isConnected) return;
+  // What it opens stands where its tip would.
+  if (!element.isConnected || element.ariaExpanded === 'true') return;
   const tip = theBubble();
   tip.textContent = words;
   tip.showPopover();
@@ -48,13 +50,13 @@ export function tip(words: string): Attachment<HTMLElement | SVGElement> {
     };
     element.addEventListener('pointerenter', soon);
     element.addEventListener('focusin', focused);
-    for (const end of ['pointerleave', 'pointerdown', 'focusout']) element.addEventListener(end, hide);
+    for (const end of ENDS) element.addEventListener(end, hide);
     element.addEventListener('keydown', escape);
     return () => {
       hide();
       element.removeEventListener('pointerenter', soon);
       element.removeEventListener('focusin', focused);
-      for (const end of ['pointerleave', 'pointerdown', 'focusout']) element.removeEventListener(end, hide);
+      for (const end of ENDS) element.removeEventListener(end, hide);
       element.removeEventListener('keydown', escape);
     };
   };

@@ -1,6 +1,6 @@
 /** The pairs of a plan as the panel lists them: every two varieties, also those the plan says nothing of. */
 import { acceptanceMean } from '../../plan/acceptance';
-import type { Pair, Plan, Variety } from '../../plan/plan';
+import { pairOf, type Pair, type Plan, type Variety } from '../../plan/plan';
 
 export interface PairRow {
   readonly a: Variety;
@@ -13,15 +13,20 @@ export interface PairRow {
 const MAY_FUSE = 0.1;
 
 /** In the order of the varieties, so that a row keeps its place while its chance is changed. */
-export function pairRows(plan: Plan): PairRow[] {
+function pairRows(plan: Plan): PairRow[] {
   const { varieties } = plan;
   return varieties.flatMap((a, index) =>
     varieties.slice(index + 1).map((b) => ({ a, b, said: pairOf(plan, a.id, b.id) })),
   );
 }
 
-function pairOf(plan: Plan, a: string, b: string): Pair | undefined {
-  return plan.pairs.find((pair) => (pair.a === a && pair.b === b) || (pair.a === b && pair.b === a));
+/** Those that can meet on the tile, and the others; where none can meet yet, all are asked for. */
+export function pairsOnTile(plan: Plan): { readonly here: PairRow[]; readonly others: PairRow[] } {
+  const set = new Set(plan.pieces.map((piece) => piece.variety));
+  const rows = pairRows(plan);
+  if (set.size < 2) return { here: rows, others: [] };
+  const isHere = ({ a, b }: PairRow) => set.has(a.id) && set.has(b.id);
+  return { here: rows.filter(isHere), others: rows.filter((row) => !isHere(row)) };
 }
 
 export function mayFuse(row: PairRow): boolean {

@@ -55,6 +55,9 @@ function wallers(plan: Plan, pairs: readonly PairReading[]): string[] {
     .map((variety) => variety.name);
 }
 
+/** Pairs that are named before the rest is counted: the sentence stays one that is read. */
+const MOST_NAMED = 3;
+
 /** What the month shows, in one sentence, the longest seams first. */
 export function sentence(plan: Plan, reading: Reading): string {
   if (plan.pieces.length === 0) return 'The tile is empty: set a piece to begin.';
@@ -66,13 +69,14 @@ export function sentence(plan: Plan, reading: Reading): string {
     return `${grown}; ${isSet ? 'cut edges heal before they join' : 'no two varieties touch yet'}.`;
   }
   const walling = wallers(plan, pairs);
-  const rest = pairs
+  const others = pairs
     .filter((pair) => !walling.includes(nameOf(plan, pair.a)) && !walling.includes(nameOf(plan, pair.b)))
-    .sort((one, other) => other.lengthMm - one.lengthMm)
-    .slice(0, walling.length > 0 ? 1 : 2)
-    .map((pair) => pairWords(plan, pair, longest(pair)));
-  if (walling.length > 0) rest.push(`${listed(walling)} ${walling.length > 1 ? 'are' : 'is'} walling up`);
-  return `${rest.join('; ')}.`;
+    .sort((one, other) => other.lengthMm - one.lengthMm);
+  const parts = others.slice(0, MOST_NAMED).map((pair) => pairWords(plan, pair, longest(pair)));
+  if (walling.length > 0) parts.push(`${listed(walling)} ${walling.length > 1 ? 'are' : 'is'} walling up`);
+  const more = others.length - MOST_NAMED;
+  if (more > 0) parts.push(`${more} more ${more > 1 ? 'pairs have' : 'pair has'} met`);
+  return `${parts.join('; ')}.`;
 }
 
 /** The whole tile, a sentence a line: what it is, what the month shows, each pair, where each piece was set. */

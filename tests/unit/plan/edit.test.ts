@@ -150,6 +150,14 @@ describe('the tile and the rest', () => {
     expect('settings' in bare).toBe(false);
   });
 
+  it('empties a tile of pieces and of all that was said of pairs and growth, and keeps the varieties', () => {
+    const said = edit.changeSettings(plan, { deadShare: 0 }).plan;
+    expect(said.pairs.length).toBeGreaterThan(0);
+    const { plan: bare } = edit.emptyTile(said);
+    expect(bare).toMatchObject({ pieces: [], pairs: [], varieties: said.varieties, tile: said.tile });
+    expect('settings' in bare).toBe(false);
+  });
+
   it('writes a note and removes it', () => {
     const noted = edit.changeNote(plan, 'for May').plan;
     expect(noted.note).toBe('for May');

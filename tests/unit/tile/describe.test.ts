@@ -30,6 +30,22 @@ function reading(...pairs: PairReading[]): Reading {
   };
 }
 
+test('names all three pairs of a mosaic, and counts those of a larger one', () => {
+  const three = [
+    pair('a', 'b', { fusedMm: 90 }),
+    pair('a', 'c', { fusedMm: 80 }),
+    pair('b', 'c', { fusedMm: 70 }),
+  ];
+  expect(sentence(HALVES, reading(...three))).toBe(
+    'Fern and Garnet have run together along 90 mm; Fern and Amber have run together along 80 mm; ' +
+      'Garnet and Amber have run together along 70 mm.',
+  );
+  const fourth = pair('a', 'd', { fusedMm: 60 });
+  expect(sentence(HALVES, reading(...three, fourth))).toMatch(/along 70 mm; 1 more pair has met\.$/u);
+  const more = sentence(HALVES, reading(...three, fourth, pair('b', 'd', { fusedMm: 50 })));
+  expect(more).toMatch(/; 2 more pairs have met\.$/u);
+});
+
 test('two have fused and the third walls up against both', () => {
   const month = reading(
     pair('a', 'b', { fusedMm: 35.2, ridgeMm: 3 }),
