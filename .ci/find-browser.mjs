@@ -13,9 +13,9 @@ const CURE =
   'No Chromium was found. Install one (Debian: apt-get install chromium fonts-liberation), ' +
   'or set CHROME_PATH to the program of a Chromium, Chrome or Edge.';
 
-const env = (/** @type {string} */ name) => process.env[name] ?? '';
+export const env = (/** @type {string} */ name) => process.env[name] ?? '';
 
-function runs(/** @type {string} */ file) {
+export function runs(/** @type {string} */ file) {
   try {
     accessSync(file, constants.X_OK);
     return statSync(file).isFile();
@@ -24,8 +24,8 @@ function runs(/** @type {string} */ file) {
   }
 }
 
-function onPath() {
-  const names = process.platform === 'win32' ? NAMES.map((name) => `${name}.exe`) : NAMES;
+export function onPath(/** @type {string[]} */ programs) {
+  const names = process.platform === 'win32' ? programs.map((name) => `${name}.exe`) : programs;
   const folders = env('PATH')
     .split(path.delimiter)
     .filter((folder) => folder !== '');
@@ -80,16 +80,21 @@ function playwrightCache() {
     );
 }
 
-/** @returns {string | undefined} the program, if apt-get could be asked for it */
-function byApt() {
+/**
+ * Asks apt-get for packages, then looks again.
+ * @param {string} what
+ * @param {string[]} packages
+ * @param {() => string | undefined} find
+ * @returns {string | undefined} the program, if apt-get could be asked for it
+ */
+export function byApt(what, packages, find) {
   if (process.getuid?.() !== 0 || spawnSync('apt-get', ['--version']).status !== 0) return undefined;
-  console.log('No Chromium on this machine: asking apt-get for one (some minutes, once) ...');
+  console.log(`No ${what} on this machine: asking apt-get for one (some minutes, once) ...`);
   const quiet = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-  const packages = ['chromium', 'fonts-liberation']; // fonts are only recommended by the first, so named
   for (const words of [['update'], ['install', '-y', '--no-install-recommends', ...packages]]) {
     spawnSync('apt-get', words, { env: quiet, stdio: ['ignore', 'ignore', 'inherit'], timeout: 240_000 });
   }
-  return [...onPath(), ...usualPlaces()].find(runs);
+  return find();
 }
 
 /** @returns {{ found: string } | { cure: string }} */
@@ -100,6 +105,19 @@ export function findBrowser() {
       ? { found: named }
       : { cure: `CHROME_PATH is ${named}, and no program is there: correct it or unset it.` };
   }
-  const found = [...onPath(), ...usualPlaces(), ...playwrightCache()].find(runs) ?? byApt();
+  const installed = () => [...onPath(NAMES), ...usualPlaces()].find(runs);
+  // fonts are only recommended by the first, so named
+  const byPackage = () => byApt('Chromium', ['chromium', 'fonts-liberation'], installed);
+  const found = installed() ?? playwrightCache().find(runs) ?? byPackage();
   return found === undefined ? { cure: CURE } : { found };
 }
+
+/**
+ * How tests and the page's bench start Chromium: graphics by software, and none of the browser's own pages that a new
+ * window loads beside the one under test.
+ */
+export const CHROMIUM_FLAGS = [
+  '--no-sandbox',
+  '--enable-unsafe-swiftshader',
+  '--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup',
+];

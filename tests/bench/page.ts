@@ -7,7 +7,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import os from 'node:os';
 import { chromium, type Browser } from 'playwright-core';
-import { findBrowser } from '../../.ci/find-browser.mjs';
+import { CHROMIUM_FLAGS, findBrowser } from '../../.ci/find-browser.mjs';
 import { serve } from '../../.ci/serve.mjs';
 import { fourPieces } from './bench-plan';
 import type { ProbeLog } from './page-probe';
@@ -15,7 +15,6 @@ import { Visit, type Moved, type Span } from './page-visit';
 import { median, sectionText, type Bar, type Section } from './row';
 
 const ROOT = new URL('../../', import.meta.url).pathname;
-const FLAGS = ['--no-sandbox', '--enable-unsafe-swiftshader'];
 const VISITS = 5;
 const ACT_MS = 3000;
 const MONTHS = 12;
@@ -181,7 +180,7 @@ if (!existsSync(`${ROOT}dist/index.html`))
 const found = findBrowser();
 if ('cure' in found) throw new Error(found.cure);
 const server = await serve(`${ROOT}dist/`, { port: 0, under: '/bench/seambench/' });
-const browser = await chromium.launch({ executablePath: found.found, args: FLAGS });
+const browser = await chromium.launch({ executablePath: found.found, args: CHROMIUM_FLAGS });
 const [cpu] = os.cpus();
 console.log(
   `${cpu.model}, ${os.cpus().length} cores, load ${os.loadavg()[0].toFixed(1)} at start, Chromium ${browser.version()}, graphics by software`,

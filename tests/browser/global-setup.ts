@@ -2,7 +2,7 @@
 import { existsSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 import type { TestProject } from 'vitest/node';
-import { findBrowser } from '../../.ci/find-browser.mjs';
+import { CHROMIUM_FLAGS, findBrowser } from '../../.ci/find-browser.mjs';
 import { serve } from '../../.ci/serve.mjs';
 
 declare module 'vitest' {
@@ -13,7 +13,6 @@ declare module 'vitest' {
 }
 
 const DIST = new URL('../../dist/', import.meta.url).pathname;
-const FLAGS = ['--no-sandbox', '--enable-unsafe-swiftshader'];
 
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
   if (!existsSync(`${DIST}index.html`)) {
@@ -23,7 +22,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   if ('cure' in browser) throw new Error(browser.cure);
 
   const server = await serve(DIST, { port: 0, under: '/bench/seambench/' });
-  const shared = await chromium.launchServer({ executablePath: browser.found, args: FLAGS });
+  const shared = await chromium.launchServer({ executablePath: browser.found, args: CHROMIUM_FLAGS });
   project.provide('pageAt', server.address);
   project.provide('browserAt', shared.wsEndpoint());
   return async () => {
