@@ -123,6 +123,13 @@ test('a refusal is shown once and goes with the next thing done; an outline that
   expect(await bubble(page).count()).toBe(0);
   await button(page, 'Set piece').click();
   await refuseOne();
+  await pressTile(page, 30, 39);
+  await expect.poll(() => bubble(page).innerText()).toContain('beyond the tile');
+  const [words, frame] = [await bubble(page).boundingBox(), await tileOf(page).boundingBox()];
+  if (!words || !frame) throw new Error('no bubble on the tile');
+  expect(words.y + words.height, 'no bubble hangs over the months').toBeLessThanOrEqual(
+    frame.y + frame.height,
+  );
   await openMenu(page);
   await page.getByRole('button', { name: /^Halves that wall up/u }).click();
   expect(await bubble(page).count()).toBe(0);
