@@ -5,7 +5,7 @@
 import { releaseProxy, transfer, type ProxyMarked, type Remote } from 'comlink';
 import { readBySteps } from '../src/measure/read';
 import { MODEL_VERSION } from '../src/model/defaults';
-import { frameOf, polypSites, type Frame } from '../src/model/frame';
+import { frameBySteps, polypSites, type Frame } from '../src/model/frame';
 import { grow } from '../src/model/grow';
 import { compile } from '../src/plan/compile';
 import { dayOfMonth } from '../src/units/quantity';
@@ -40,19 +40,22 @@ export function makeEngine(): EngineWorker {
       return wanted === id;
     }
 
+    /** Works a step at a time, and lets messages in before each. */
+    async function whole<T>(steps: Generator<undefined, T>, day: number): Promise<T | 'cancelled'> {
+      for (;;) {
+        if (!(await turn(day))) return 'cancelled';
+        const step = steps.next();
+        if (step.done) return step.value;
+      }
+    }
+
     for (const state of grow(compile(plan, ask.cellMm), seed)) {
       if (state.day === 0 && ask.frames) await sink.polyps(id, polypSites(state));
       if (state.day === dayOfMonth(month)) {
-        if (!(await turn(state.day))) return 'cancelled';
-        const frame = ask.frames ? frameOf(state, month) : null;
-        if (!(await turn(state.day))) return 'cancelled';
-        const steps = readBySteps(state, ids, seed, month);
-        let step = steps.next();
-        while (!step.done) {
-          if (!(await turn(state.day))) return 'cancelled';
-          step = steps.next();
-        }
-        const sent = send(sink, id, frame, step.value);
+        const frame = ask.frames ? await whole(frameBySteps(state, month), state.day) : null;
+        const reading = await whole(readBySteps(state, ids, seed, month), state.day);
+        if (frame === 'cancelled' || reading === 'cancelled') return 'cancelled';
+        const sent = send(sink, id, frame, reading);
         underway.add(sent);
         void sent.finally(() => underway.delete(sent));
         if (underway.size >= UNANSWERED) await Promise.race(underway);

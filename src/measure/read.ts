@@ -48,6 +48,9 @@ export function* readBySteps(
   yield;
   const vein = veinWidthMm(state, census, keyOfRow);
   yield;
+  const settled = settledDay(state, lengthOfRow);
+  const hash = hashState(state);
+  yield;
   const varieties = varietyIds
     .slice(1)
     .map((id, at) => [id, { areaMm2: areas[at + 1], share: shares[at + 1] }]);
@@ -64,8 +67,8 @@ export function* readBySteps(
     ridgeHeightMm: ridge.meanMm,
     ridgeMaxMm: ridge.maxMm,
     firstTouchDay: firstTouchDay(state),
-    settledDay: settledDay(state, lengthOfRow),
-    hash: hashState(state),
+    settledDay: settled,
+    hash,
   };
 }
 

@@ -44,7 +44,11 @@ const LAP_STEP_MM = 0.9;
 const LAP_SINKS_HALF_MONTHS = 3;
 const RIM_MM = 0.2;
 
-export function frameOf(state: State, month: number): Frame {
+/** Cells between two breaths: 10 to 20 ms. */
+const STRIDE = 1 << 18;
+
+/** The frame of a tile, with a breath now and then: on the largest tile it takes a fifth of a second in all. */
+export function* frameBySteps(state: State, month: number): Generator<undefined, Frame> {
   const { layout, variety, row, seam, arrival, flags } = state;
   const { columns, rows, cellMm } = layout;
   const cells = columns * rows;
@@ -54,6 +58,7 @@ export function frameOf(state: State, month: number): Frame {
   const thickness = thicknessByHalfMonth();
   const crustUnderLap = thickness[halfMonthsSinceLapping(state)];
   for (let i = 0; i < cells; i++) {
+    if (i % STRIDE === STRIDE - 1) yield;
     if (variety[i] === 0) continue;
     const halfMonths = Math.min(254, (2 * Math.max(0, state.day - arrival[i])) / DAYS_PER_MONTH);
     const k = Math.floor(halfMonths);
@@ -70,8 +75,18 @@ export function frameOf(state: State, month: number): Frame {
     const r = row[i];
     if (r !== 0 && seam.touched[r] <= state.day) seamState[i] = seam.fate[r] | (covers(state, r) ? 8 : 0);
   }
+  yield;
   raiseRidges(state, height);
+  yield;
   return { month, columns, rows, cellMm, label: variety.slice(), seam: seamState, age, height };
+}
+
+/** The frame in one go. */
+export function frameOf(state: State, month: number): Frame {
+  const steps = frameBySteps(state, month);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
 }
 
 /** About as old as this is the tissue on both sides of a lapped seam, from the first verdict on. */

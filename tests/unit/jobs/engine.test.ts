@@ -17,9 +17,9 @@ vi.mock(import('../../../src/model/frame'), async (load) => {
   const real = await load();
   return {
     ...real,
-    frameOf(state, month) {
+    *frameBySteps(state, month) {
       work.begun('frame', month);
-      return real.frameOf(state, month);
+      return yield* real.frameBySteps(state, month);
     },
   };
 });
