@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import path from 'node:path';
 import { findBrowser } from './find-browser.mjs';
+import { installFirefox } from './find-firefox.mjs';
 import { command, install, ROOT } from './install.mjs';
 
 const CACHE = path.join(ROOT, '.cache');
@@ -54,6 +55,11 @@ mkdirSync(CACHE, { recursive: true });
 
 const browser = findBrowser();
 console.log('found' in browser ? `browser: ${browser.found}` : `browser: none yet. ${browser.cure}`);
+
+const firefox = installFirefox();
+console.log(
+  'found' in firefox ? `Firefox: ${firefox.found}` : `Skipped, same bits in Firefox: ${firefox.why}`,
+);
 
 /** @type {{ name: string, cure: string, go: () => { status: number | null } }[]} */
 const steps = [
@@ -121,6 +127,7 @@ for (const [at, step] of steps.entries()) {
 console.log('');
 for (const { name, seconds } of times) console.log(`${seconds.toFixed(1).padStart(6)} s  ${name}`);
 console.log(`${((Date.now() - began) / 1000).toFixed(1).padStart(6)} s  in all`);
+if ('why' in firefox) console.log(`Skipped, same bits in Firefox: ${firefox.why}`);
 if (counts.left > 0) console.log(`${counts.left} tests were left out by their own files; see above.`);
 console.log(`${counts.passed} passed, ${counts.failed} failed`);
 process.exitCode = counts.failed > 0 ? 1 : 0;

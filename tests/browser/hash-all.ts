@@ -1,21 +1,35 @@
-/** What same-bits.test.ts runs in Node and in Chromium: the hash of each plan at its last day. */
+/** What same-bits.test.ts runs in Node, Chromium and Firefox: the hash of each plan at its last day. */
 import { grow } from '../../src/model/grow';
 import { hashState } from '../../src/model/hash';
 import { compile } from '../../src/plan/compile';
 import type { Plan } from '../../src/plan/plan';
 
-export function hashAll(plans: readonly Plan[], seed: string, cellMm: number): string[] {
-  return plans.map((plan) => {
-    let hash = '';
-    for (const state of grow(compile(plan, cellMm), seed)) {
-      if (state.day === state.layout.days) hash = hashState(state);
-    }
-    return hash;
-  });
+/** A list of plans and the cell to grow them at. */
+export interface Asked {
+  readonly plans: readonly Plan[];
+  readonly cellMm: number;
+}
+
+export interface Bits {
+  readonly hashes: string[];
+  readonly sqrt: number;
+}
+
+export function bitsOf(asked: readonly Asked[]): Bits {
+  const hashes = asked.flatMap(({ plans, cellMm }) => plans.map((plan) => hashOf(plan, cellMm)));
+  return { hashes, sqrt: sqrtDigest() };
+}
+
+function hashOf(plan: Plan, cellMm: number): string {
+  let hash = '';
+  for (const state of grow(compile(plan, cellMm), 'same bits')) {
+    if (state.day === state.layout.days) hash = hashState(state);
+  }
+  return hash;
 }
 
 /** Squares of numbers spread over 600 binary orders: sqrt must be exact on every host. */
-export function sqrtDigest(): number {
+function sqrtDigest(): number {
   let digest = 0;
   let x = 1e-90;
   for (let k = 0; k < 10_000; k++) {
@@ -26,4 +40,4 @@ export function sqrtDigest(): number {
   return digest | 0;
 }
 
-Object.assign(globalThis, { hashAll, sqrtDigest });
+Object.assign(globalThis, { bitsOf });
