@@ -42,7 +42,7 @@ export function msOf(job: () => void): number {
 }
 
 function figure(value: number): string {
-  return value.toFixed(value < 20 ? 1 : 0);
+  return value.toFixed(value < 100 ? 1 : 0);
 }
 
 function barLine({ words, found, bar, bound, unit }: Bar): string {
