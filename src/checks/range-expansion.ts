@@ -24,14 +24,14 @@ function borderMm(state: State, advanceMm: number): number {
 }
 
 /** Variance over seeds of the border's sideways shift after each advance, mm2. */
-function wander(interleave: number): number[] {
+function wander(interleave: number, cellMm: number): number[] {
   const low = TILE_MM / 2 - 10;
   const pieces = [
     block('a', [-TILE_MM / 2, low], [0, TILE_MM / 2]),
     block('b', [0, low], [TILE_MM / 2, TILE_MM / 2]),
   ];
   const pair = { acceptance: 1, mingle: { ...PLAIN_MINGLE, interleave } };
-  const layout = compile(benchPlan({ sizeMm: TILE_MM, months: 16, rims: [3, 3], pieces, pair }), 0.5);
+  const layout = compile(benchPlan({ sizeMm: TILE_MM, months: 16, rims: [3, 3], pieces, pair }), cellMm);
   const shifts = seedWords(WANDER_SEEDS).map((seed) => {
     const state = grown(layout, seed);
     const start = borderMm(state, FROM_MM);
@@ -40,21 +40,21 @@ function wander(interleave: number): number[] {
   return ADVANCES_MM.map((_, k) => meanOf(shifts.map((shift) => shift[k] ** 2)).mean);
 }
 
-function wanderChecks(interleave: number): Check[] {
-  const variances = once(() => wander(interleave));
+function wanderChecks(interleave: number, cellMm: number): Check[] {
+  const variances = once(() => wander(interleave, cellMm));
   return [
     {
-      name: `how a border wanders, interleave ${interleave}`,
+      name: `how a border wanders, interleave ${interleave}, cell ${cellMm} mm`,
       claim: 'the sideways shift grows as the square root of the advance: exponent 1/2',
       source: 'sector borders walk at random: Hallatschek & Nelson 2010, Evolution 64: 193-206',
       unit: 'exponent over 5 to 40 mm',
       expected: 0.5,
       tolerance: 0.1,
-      because: `${WANDER_SEEDS} seeds at cell 0.5 mm give the exponent a standard error of 0.04`,
+      because: `${WANDER_SEEDS} seeds give the exponent a standard error of 0.04`,
       run: () => lineThrough(ADVANCES_MM.map(Math.log), variances().map(Math.log)).slope / 2,
     },
     {
-      name: `how far a border wanders, interleave ${interleave}`,
+      name: `how far a border wanders, interleave ${interleave}, cell ${cellMm} mm`,
       claim: 'standard deviation of the shift after 1 mm of advance is the interleave asked for',
       source: 'definition of interleave',
       unit: 'mm per root mm',
@@ -135,5 +135,14 @@ const fray: readonly Check[] = [
 export const BORDERS: Topic = {
   title: 'Borders between fused colours',
   quick: true,
-  checks: [...[0.5, 1].flatMap(wanderChecks), ...fray],
+  checks: [...[0.5, 1].flatMap((interleave) => wanderChecks(interleave, 0.5)), ...fray],
+};
+
+export const FINE_BORDERS: Topic = {
+  title: 'Borders at other interleaves and cells',
+  quick: false,
+  checks: [
+    ...wanderChecks(0.4, 0.5),
+    ...[0.4, 0.5, 1].flatMap((interleave) => wanderChecks(interleave, 0.25)),
+  ],
 };

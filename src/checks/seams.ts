@@ -118,7 +118,7 @@ const domainLength: Check = {
 
 /** Nuclei that hold seam. */
 function stretchesOf({ seam }: State): number {
-  return new Set(seam.nucleus.subarray(1, seam.count)).size;
+  return new Set(seam.nucleus.subarray(1, seam.count).filter((nucleus) => nucleus >= 0)).size;
 }
 
 const URN_SEEDS = 400;
