@@ -172,7 +172,7 @@ describe('edits', () => {
           return;
         }
         passed += 1;
-        expect(opened).toEqual({ plan });
+        expect(opened).toEqual({ plan, seed: null });
         expect('plan' in opened && planText(opened.plan)).toBe(text);
       }),
       { numRuns: 400 },
