@@ -58,7 +58,8 @@ export function makeEngine(): EngineWorker {
         const sent = send(sink, id, frame, reading);
         underway.add(sent);
         void sent.finally(() => underway.delete(sent));
-        if (underway.size >= UNANSWERED) await Promise.race(underway);
+        if (month === ask.month) await sent;
+        else if (underway.size >= UNANSWERED) await Promise.race(underway);
         if (++month > plan.months) break;
       }
       if (performance.now() - sliceStart >= SLICE_MS && !(await turn(state.day))) return 'cancelled';

@@ -12,6 +12,8 @@ export interface GrowAsk {
   readonly cellMm: number;
   /** Frames wanted (the live tile) or readings alone (ranges over seeds). */
   readonly frames: boolean;
+  /** The month on screen: the run waits until that one is answered, so that it is drawn first. */
+  readonly month?: number;
 }
 
 export interface Sink {

@@ -25,7 +25,8 @@ export interface Fault {
 
 export interface Hearer {
   polyps(sites: PolypSites): void;
-  month(frame: Frame | null, reading: Reading): void;
+  /** May answer late for the month on screen, once it is drawn. */
+  month(frame: Frame | null, reading: Reading): void | Promise<void>;
 }
 
 interface Watch {
@@ -143,9 +144,7 @@ export class Channel {
       polyps: (_id, sites) => {
         if (heard()) hearer.polyps(sites);
       },
-      month: (_id, frame, reading) => {
-        if (heard()) hearer.month(frame, reading);
-      },
+      month: (_id, frame, reading) => (heard() ? hearer.month(frame, reading) : undefined),
       alive: heard,
     };
   }

@@ -87,7 +87,7 @@ export class SeedRange {
       const months: Reading[] = [];
       const ended = await this.#channel.grow(
         { plan, seed, cellMm: PREVIEW_CELL_MM, frames: false },
-        { polyps: () => undefined, month: (_frame, reading) => months.push(reading) },
+        { polyps: () => undefined, month: (_frame, reading) => void months.push(reading) },
       );
       if (ended !== 'whole' || this.#wantedKey !== key) return;
       this.#done = { key, seeds: [...this.#done.seeds, months] };

@@ -22,7 +22,8 @@ export interface Wanted {
 export interface TileHearer {
   /** A new run begins; the picture before may stay until it has caught up. */
   began(run: KeptRun): void;
-  grown(run: KeptRun): void;
+  /** May answer late for the month on screen, once it is drawn: the engine rests until then. */
+  grown(run: KeptRun): void | Promise<void>;
   /** Only of the newest run. */
   ended(how: Ended, wanted: Wanted, cellMm: number): void;
 }
@@ -90,7 +91,7 @@ export class TileRun {
     this.#underway = null;
     if (this.#shownKey !== key) this.#hearer.began(kept);
     this.#shownKey = key;
-    this.#hearer.grown(kept);
+    void this.#hearer.grown(kept);
     this.#hearer.ended('whole', wanted, cellMm);
   }
 
@@ -99,21 +100,23 @@ export class TileRun {
     this.#underway = underway;
     this.#shownKey = key;
     this.#hearer.began(this.#store.begin(key, cellMm));
-    const tell = (run: KeptRun | null): void => {
-      if (run && this.#underway === underway) this.#hearer.grown(run);
+    const tell = (run: KeptRun | null): void | Promise<void> => {
+      if (run && this.#underway === underway) return this.#hearer.grown(run);
     };
-    const ask = { plan: wanted.plan, seed: wanted.seed, cellMm, frames: true };
+    const { plan, seed } = wanted;
+    const ask = { plan, seed, cellMm, frames: true, month: this.#monthShown() };
     const ending = this.#channel.grow(ask, {
-      polyps: (sites) => tell(this.#store.addSites(key, sites)),
+      polyps: (sites) => void tell(this.#store.addSites(key, sites)),
       month: (frame, reading) => {
-        tell(this.#store.addMonth(key, frame, reading, this.#monthShown()));
+        const answer = tell(this.#store.addMonth(key, frame, reading, this.#monthShown()));
         underway.reached = reading.month;
         if (this.#waiting && reading.month >= this.#monthShown()) this.#begin(this.#waiting, PREVIEW_CELL_MM);
+        return answer;
       },
     });
     void ending.then((how) => {
       if (this.#underway !== underway) return;
-      if (how === 'whole') tell(this.#store.finish(key));
+      if (how === 'whole') void tell(this.#store.finish(key));
       this.#underway = null;
       this.#hearer.ended(how, underway.wanted, cellMm);
       if (this.#waiting) this.#begin(this.#waiting, PREVIEW_CELL_MM);

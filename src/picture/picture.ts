@@ -7,6 +7,7 @@ import {
   DOMAdapter,
   Geometry,
   Mesh,
+  RenderTexture,
   Shader,
   UniformGroup,
   WebGLRenderer,
@@ -201,10 +202,15 @@ export class Picture {
     this.#renderer.destroy();
   }
 
-  /** Draws a few pixels without waiting for them: graphics by software build the shader's program only then (0.3 s). */
+  /**
+   * Draws a few pixels beside the canvas, without waiting for them: graphics by software build the shader's program
+   * only when it is first used (0.3 s), and do so meanwhile.
+   */
   #compile(): void {
-    this.#renderer.render({ container: this.#stage, clear: true });
+    const beside = RenderTexture.create({ width: 4, height: 4 });
+    this.#renderer.render({ container: this.#stage, target: beside, clear: true });
     this.#renderer.gl.flush();
+    beside.destroy(true);
   }
 
   #fit(skin: Skin): void {

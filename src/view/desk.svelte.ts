@@ -52,6 +52,8 @@ export class Desk {
   run = $state.raw<ShownRun>(NOTHING_GROWN);
   /** Of the run on screen; kept until the next run tells its own. */
   sites = $state.raw<PolypSites | null>(null);
+  /** The frame that stands on the canvas: lines over the tile follow the picture. */
+  drawn = $state.raw<Frame | null>(null);
   selection = $state.raw<readonly string[]>([]);
   tool = $state<Tool>('choose');
   stamp = $state.raw<Stamp>({ shape: 'disc', sizeMm: 12, variety: '' });

@@ -13,6 +13,8 @@ interface NavigatorWithMemory extends Navigator {
 }
 
 const CATCH_UP_MS = 400;
+/** A month that is not drawn by then, on a hidden page say, is answered all the same. */
+const DRAWN_WITHIN_MS = 500;
 
 export class Growth {
   /** How the run of the plan on screen stands. */
@@ -25,6 +27,8 @@ export class Growth {
   #newest: KeptRun | null = null;
   #firstHeard = 0;
   #asked = 0;
+  /** Answers the engine, which rests until the month on screen is drawn. */
+  #whenDrawn: () => void = () => undefined;
 
   constructor(desk: Desk, notices: Notices, savePlan: () => void) {
     this.#desk = desk;
@@ -64,12 +68,18 @@ export class Growth {
    * Months can come faster than they can be drawn: one a frame of the screen, the newest, is put on the desk.
    * The first moments belong to the run: drawing months before the one asked for would only hold that one up.
    */
-  #showSoon(run: KeptRun): void {
+  #showSoon(run: KeptRun): void | Promise<void> {
     this.#newest = run;
-    const isBehind = run.readings.length <= this.#desk.month;
+    const { month } = this.#desk;
+    const isBehind = run.readings.length <= month;
     this.#firstHeard ||= performance.now();
     if (isBehind && performance.now() - this.#firstHeard < CATCH_UP_MS) return;
     if (this.#asked === 0) this.#asked = requestAnimationFrame(() => this.#show());
+    if (run.readings.length !== month + 1) return;
+    return new Promise((resolve) => {
+      this.#whenDrawn = resolve;
+      setTimeout(resolve, DRAWN_WITHIN_MS);
+    });
   }
 
   #show(): void {
@@ -93,6 +103,9 @@ export class Growth {
         if (atRest) this.#range.rest(plan);
         else this.#range.pause();
       });
+    });
+    $effect(() => {
+      if (desk.drawn) this.#whenDrawn();
     });
     // A frame that was dropped to save memory is grown again once somebody looks at its month.
     $effect(() => {

@@ -62,3 +62,27 @@ it.each([
   expect(begun).toEqual(done);
   expect(sent).toEqual([0, 1]);
 });
+
+it('rests at the month on screen until the page has answered for it', async () => {
+  const line = testLine();
+  ended.push(() => line.end());
+  const engine = wrap<EngineWorker>(line.endpoint);
+  const heard: number[] = [];
+  let answer = (): void => undefined;
+  const sink: Sink = {
+    polyps: () => undefined,
+    month: (_id, _frame, reading) => {
+      heard.push(reading.month);
+      if (reading.month === 1) return new Promise<void>((resolve) => (answer = resolve));
+    },
+    alive: () => undefined,
+  };
+  const ask = { id: 1, plan: smallPlan({ months: 4 }), seed: 'one', cellMm: 0.5, frames: true, month: 1 };
+  const run = engine.grow(ask, proxy(sink));
+  await vi.waitFor(() => expect(heard).toEqual([0, 1]));
+  await new Promise((resolve) => setTimeout(resolve, 100));
+  expect(heard).toEqual([0, 1]);
+  answer();
+  expect(await run).toBe('whole');
+  expect(heard).toEqual([0, 1, 2, 3, 4]);
+});

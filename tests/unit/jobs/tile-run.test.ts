@@ -31,7 +31,7 @@ function tileRun(budgetBytes = 128_000_000, monthShown = 2) {
     new FrameStore(budgetBytes),
     {
       began: ({ cellMm }) => heard.began.push(cellMm),
-      grown: (kept) => (heard.last = kept),
+      grown: (kept) => void (heard.last = kept),
       ended: (how, wanted, cellMm) => {
         if (how === 'whole') heard.ended.push({ wanted, cellMm });
       },
