@@ -73,7 +73,7 @@ it('rests at the month on screen until the page has answered for it', async () =
     polyps: () => undefined,
     month: (_id, _frame, reading) => {
       heard.push(reading.month);
-      if (reading.month === 1) return new Promise<void>((resolve) => (answer = resolve));
+      return reading.month === 1 ? new Promise<void>((resolve) => (answer = resolve)) : undefined;
     },
     alive: () => undefined,
   };
