@@ -16,6 +16,11 @@ export interface Moved extends Span {
   readonly moves: number;
 }
 
+interface Place {
+  readonly x: number;
+  readonly y: number;
+}
+
 export class Visit {
   readonly page: Page;
 
@@ -89,25 +94,52 @@ export class Visit {
     await this.#strip.press(key);
   }
 
-  /** Drags along the strip of months, forth and back, as fast as the page takes the moves. */
-  async scrub(months: number, ms: number): Promise<Moved> {
-    const box = await this.#strip.boundingBox();
-    if (!box) throw new Error('the strip of months is not on the page');
+  /**
+   * Presses at the first place, then moves once a frame of the page round the places, and lets go. Press and release are
+   * Chromium's own input; the moves are events made in the page, for the driver's own come only a few a second.
+   */
+  async #drag(over: Locator, places: readonly Place[], ms: number): Promise<Moved> {
     const { mouse } = this.page;
-    const to = async (step: number): Promise<void> => {
-      const turn = step % (2 * months);
-      const month = turn <= months ? turn : 2 * months - turn;
-      await mouse.move(box.x + 1 + ((box.width - 2) * month) / months, box.y + box.height / 2);
-    };
-    await to(0);
+    await mouse.move(places[0].x, places[0].y);
     await mouse.down();
     let moves = 0;
     const span = await this.span(async () => {
-      const end = Date.now() + ms;
-      while (Date.now() < end) await to(++moves);
+      moves = await over.evaluate(
+        (element, way) =>
+          new Promise<number>((resolve) => {
+            const end = performance.now() + way.ms;
+            let made = 0;
+            const move = (): void => {
+              const { x, y } = way.places[++made % way.places.length];
+              const event = {
+                bubbles: true,
+                pointerId: 1,
+                pointerType: 'mouse',
+                isPrimary: true,
+                buttons: 1,
+              };
+              element.dispatchEvent(new PointerEvent('pointermove', { ...event, clientX: x, clientY: y }));
+              if (performance.now() < end) requestAnimationFrame(move);
+              else resolve(made);
+            };
+            requestAnimationFrame(move);
+          }),
+        { places, ms },
+      );
     });
     await mouse.up();
     return { ...span, moves };
+  }
+
+  /** Drags along the strip of months, forth and back, a month a frame. */
+  async scrub(months: number, ms: number): Promise<Moved> {
+    const box = await this.#strip.boundingBox();
+    if (!box) throw new Error('the strip of months is not on the page');
+    const places = Array.from({ length: 2 * months }, (_, step) => ({
+      x: box.x + 1 + ((box.width - 2) * Math.min(step, 2 * months - step)) / months,
+      y: box.y + box.height / 2,
+    }));
+    return this.#drag(this.#strip, places, ms);
   }
 
   async play(lastMonth: number): Promise<Span> {
@@ -122,25 +154,18 @@ export class Visit {
 
   /** Drags a piece round in a small circle; the plan is grown anew all the while. */
   async dragPiece(xMm: number, yMm: number, sizeMm: number, ms: number): Promise<Moved> {
-    const box = await this.page.getByRole('application', { name: 'Tile' }).boundingBox();
+    const tile = this.page.getByRole('application', { name: 'Tile' });
+    const box = await tile.boundingBox();
     if (!box) throw new Error('the tile is not on the page');
     // the whole tile is shown with 8 px of margin
     const pxPerMm = (Math.min(box.width, box.height) - 16) / sizeMm;
     const x = box.x + box.width / 2 + xMm * pxPerMm;
     const y = box.y + box.height / 2 + yMm * pxPerMm;
-    const { mouse } = this.page;
-    await mouse.move(x, y);
-    await mouse.down();
-    let moves = 0;
-    const span = await this.span(async () => {
-      const end = Date.now() + ms;
-      while (Date.now() < end) {
-        const angle = ++moves / 12;
-        await mouse.move(x + 3 * pxPerMm * Math.sin(angle), y + 3 * pxPerMm * (1 - Math.cos(angle)));
-      }
+    const places = Array.from({ length: 75 }, (_, step) => {
+      const angle = (2 * Math.PI * step) / 75;
+      return { x: x + 3 * pxPerMm * Math.sin(angle), y: y + 3 * pxPerMm * (1 - Math.cos(angle)) };
     });
-    await mouse.up();
-    return { ...span, moves };
+    return this.#drag(tile, places, ms);
   }
 
   async end(): Promise<void> {
