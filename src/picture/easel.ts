@@ -16,7 +16,7 @@ export class Easel {
   readonly #picture: Drawn;
   #scene: Scene | null = null;
   #grown: Grown = { frame: null, sites: null };
-  #lastAsked = -Infinity;
+  #lastDrawn = -Infinity;
   /** What a drawing with all pixels takes, measured. */
   #sharpMs = 0;
   #rest: ReturnType<typeof setTimeout> | undefined;
@@ -27,9 +27,8 @@ export class Easel {
 
   /** Left out, `grown` stays what it was. */
   show(scene: Scene, grown: Grown = this.#grown): void {
-    const now = performance.now();
-    const isMoving = now - this.#lastAsked < MOVING_MS;
-    this.#lastAsked = now;
+    // since the last one was done, not asked for: a slow drawing must not pass for a pause
+    const isMoving = performance.now() - this.#lastDrawn < MOVING_MS;
     this.#scene = scene;
     this.#grown = grown;
     this.#picture.turnLight(scene.lightDeg);
@@ -61,5 +60,6 @@ export class Easel {
     this.#picture.resize(widthPx, heightPx, pixelRatio * sharpness);
     this.#picture.look(camera);
     this.#picture.draw();
+    this.#lastDrawn = performance.now();
   }
 }

@@ -209,7 +209,10 @@ export class Picture {
   #compile(): void {
     const beside = RenderTexture.create({ width: 4, height: 4 });
     this.#renderer.render({ container: this.#stage, target: beside, clear: true });
-    this.#renderer.gl.flush();
+    const { gl } = this.#renderer;
+    // a flush alone may wait until something else is drawn on; a fence ends the drawing
+    gl.deleteSync(gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0));
+    gl.flush();
     beside.destroy(true);
   }
 
