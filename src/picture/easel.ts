@@ -7,26 +7,30 @@ import type { Grown, Scene } from './scene';
 
 const MOVING_MS = 180;
 /** What one drawing may take while things move: 30 a second, and time to fill the next month. */
-const MOVING_DRAW_MS = 14;
+const MOVING_DRAW_MS = 24;
 const LEAST_SHARPNESS = 0.35;
 
-type Drawn = Pick<Picture, 'turnLight' | 'show' | 'resize' | 'look' | 'draw' | 'destroy'>;
+type Drawn = Pick<Picture, 'turnLight' | 'show' | 'resize' | 'look' | 'draw' | 'addGrain' | 'destroy'>;
 
 export class Easel {
   readonly #picture: Drawn;
+  readonly #onScreen: () => Promise<void>;
   #scene: Scene | null = null;
   #grown: Grown = { frame: null, sites: null };
   #lastDrawn = -Infinity;
-  /** What a drawing with all pixels takes, measured. */
+  /** What a drawing with all pixels takes until it is on screen, measured. */
   #sharpMs = 0;
+  #hasGrain = false;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(picture: Drawn) {
+  /** `onScreen` settles once what was drawn has left for the screen. */
+  constructor(picture: Drawn, onScreen: () => Promise<void>) {
     this.#picture = picture;
+    this.#onScreen = onScreen;
   }
 
-  /** Left out, `grown` stays what it was. */
-  show(scene: Scene, grown: Grown = this.#grown): void {
+  /** Left out, `grown` stays what it was. Settles once it is on screen. */
+  async show(scene: Scene, grown: Grown = this.#grown): Promise<void> {
     // since the last one was done, not asked for: a slow drawing must not pass for a pause
     const isMoving = performance.now() - this.#lastDrawn < MOVING_MS;
     this.#scene = scene;
@@ -34,19 +38,17 @@ export class Easel {
     this.#picture.turnLight(scene.lightDeg);
     this.#picture.show(grown.frame, grown.sites, scene.tile, scene.varieties);
     clearTimeout(this.#rest);
-    if (isMoving && this.#sharpMs > MOVING_DRAW_MS) {
-      this.#draw(Math.max(LEAST_SHARPNESS, Math.sqrt(MOVING_DRAW_MS / this.#sharpMs)));
-      this.#rest = setTimeout(() => this.redraw(), MOVING_MS);
-    } else {
-      this.redraw();
-    }
+    const isCoarse = isMoving && this.#sharpMs > MOVING_DRAW_MS;
+    await this.#draw(isCoarse ? Math.max(LEAST_SHARPNESS, Math.sqrt(MOVING_DRAW_MS / this.#sharpMs)) : 1);
+    if (isCoarse || !this.#hasGrain)
+      this.#rest = setTimeout(() => void this.redraw(), isCoarse ? MOVING_MS : 0);
   }
 
-  /** The scene once more, with all pixels. */
-  redraw(): void {
-    const start = performance.now();
-    this.#draw(1);
-    this.#sharpMs = performance.now() - start;
+  /** The scene once more, with all pixels and all grain. */
+  async redraw(): Promise<void> {
+    if (!this.#hasGrain) this.#picture.addGrain();
+    this.#hasGrain = true;
+    await this.#draw(1);
   }
 
   close(): void {
@@ -54,12 +56,15 @@ export class Easel {
     this.#picture.destroy();
   }
 
-  #draw(sharpness: number): void {
+  async #draw(sharpness: number): Promise<void> {
     if (!this.#scene) return;
     const { widthPx, heightPx, pixelRatio, camera } = this.#scene;
+    const start = performance.now();
     this.#picture.resize(widthPx, heightPx, pixelRatio * sharpness);
     this.#picture.look(camera);
     this.#picture.draw();
+    await this.#onScreen();
     this.#lastDrawn = performance.now();
+    if (sharpness === 1) this.#sharpMs = this.#lastDrawn - start;
   }
 }

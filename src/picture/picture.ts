@@ -1,14 +1,13 @@
-/** The grown tile on a canvas. Alone here is Pixi: one mesh, data textures made once per grid, drawn only when asked. */
+/** The grown tile on a canvas. Alone here is Pixi: one shader over the whole canvas, data textures made once per grid, drawn only when asked. */
 import 'pixi.js/unsafe-eval';
-import 'pixi.js/mesh';
 import {
   BufferImageSource,
-  Container,
   DOMAdapter,
   Geometry,
-  Mesh,
   RenderTexture,
+  type RenderTarget,
   Shader,
+  State,
   UniformGroup,
   WebGLRenderer,
   WebWorkerAdapter,
@@ -42,6 +41,12 @@ function dataTexture(
   });
 }
 
+function grainTexture(bytes: Uint8Array<ArrayBuffer>, size: number): BufferImageSource {
+  const texture = dataTexture(bytes, size, size, true);
+  texture.style.addressMode = 'repeat';
+  return texture;
+}
+
 function latticeTexture({ columns, rows, offset }: PolypSites): BufferImageSource {
   const bytes = new Uint8Array(columns * rows * 4);
   for (let i = 0; i < columns * rows; i++) {
@@ -56,11 +61,11 @@ const FIELDS = ['first', 'second', 'surface', 'relief'] as const;
 
 export class Picture {
   readonly #renderer: WebGLRenderer;
-  readonly #stage = new Container();
+  readonly #blending = State.for2d();
   readonly #uniforms: UniformGroup;
   readonly #shader: Shader;
   readonly #geometry: Geometry;
-  readonly #grain: BufferImageSource;
+  #grain = grainTexture(new Uint8Array([127, 127, 127, 127]), 1);
   /** A bare tile, flat and in full light, until the first frame comes: the shader is compiled meanwhile. */
   readonly #blank = dataTexture(new Uint8Array([255, 0, 0, 0]), 1, 1, true);
   readonly #noSites = dataTexture(new Uint8Array(4), 1, 1, false);
@@ -90,8 +95,6 @@ export class Picture {
 
   private constructor(renderer: WebGLRenderer) {
     this.#renderer = renderer;
-    this.#grain = dataTexture(makeGrain(), GRAIN_SIZE, GRAIN_SIZE, true);
-    this.#grain.style.addressMode = 'repeat';
     const blank = this.#blank;
     this.#uniforms = new UniformGroup({
       uCentre: { value: new Float32Array(2), type: 'vec2<f32>' },
@@ -122,7 +125,6 @@ export class Picture {
       attributes: { aPosition: [-1, -1, 1, -1, 1, 1, -1, 1] },
       indexBuffer: [0, 1, 2, 0, 2, 3],
     });
-    this.#stage.addChild(new Mesh({ geometry: this.#geometry, shader: this.#shader }));
     this.#compile();
   }
 
@@ -180,14 +182,19 @@ export class Picture {
     this.#uniforms.update();
   }
 
-  /** Draws, and waits until it is drawn: the worker has nothing else to do, and knows then how long it takes. */
+  /** The finest grain of tissue and tile; made only once something is on screen, for it takes as long as a drawing. */
+  addGrain(): void {
+    const before = this.#grain;
+    this.#grain = grainTexture(makeGrain(), GRAIN_SIZE);
+    this.#shader.resources.uGrain = this.#grain;
+    before.destroy();
+  }
+
   draw(): void {
-    this.#renderer.render({ container: this.#stage, clear: true });
-    this.#renderer.gl.finish();
+    this.#drawOn(this.#renderer.view.renderTarget);
   }
 
   destroy(): void {
-    this.#stage.destroy({ children: true });
     this.#shader.destroy();
     this.#geometry.destroy(true);
     for (const texture of [
@@ -208,12 +215,17 @@ export class Picture {
    */
   #compile(): void {
     const beside = RenderTexture.create({ width: 4, height: 4 });
-    this.#renderer.render({ container: this.#stage, target: beside, clear: true });
+    this.#drawOn(beside);
     const { gl } = this.#renderer;
     // a flush alone may wait until something else is drawn on; a fence ends the drawing
     gl.deleteSync(gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0));
     gl.flush();
     beside.destroy(true);
+  }
+
+  #drawOn(target: RenderTarget | RenderTexture): void {
+    this.#renderer.renderTarget.bind({ target, clear: true });
+    this.#renderer.encoder.draw({ geometry: this.#geometry, shader: this.#shader, state: this.#blending });
   }
 
   #fit(skin: Skin): void {

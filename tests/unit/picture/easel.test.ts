@@ -15,46 +15,80 @@ const SCENE: Scene = {
 beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
 
-/** An easel on a picture that takes so long to draw with all its pixels; ratios it was drawn at. */
-function easelThatTakes(sharpMs: number): { easel: Easel; ratios: number[] } {
+/** An easel on a picture that takes so long with all its pixels until it is on screen. */
+function easelThatTakes(sharpMs: number): { easel: Easel; ratios: number[]; grains: () => number } {
   const ratios: number[] = [];
   const nothing = (): void => undefined;
+  let grains = 0;
   const picture = {
     turnLight: nothing,
     show: nothing,
     look: nothing,
     destroy: nothing,
+    draw: nothing,
+    addGrain: () => {
+      grains++;
+    },
     resize: (_width: number, _height: number, ratio: number) => void ratios.push(ratio),
-    draw: () => void vi.advanceTimersByTime(sharpMs * (ratios[ratios.length - 1] / SCENE.pixelRatio) ** 2),
   };
-  return { easel: new Easel(picture), ratios };
+  const onScreen = (): Promise<void> => {
+    const share = (ratios[ratios.length - 1] / SCENE.pixelRatio) ** 2;
+    return new Promise((resolve) => setTimeout(resolve, sharpMs * share));
+  };
+  return { easel: new Easel(picture, onScreen), ratios, grains: () => grains };
 }
 
-test('slow graphics draw fewer pixels while scenes follow fast, and all of them at rest', () => {
-  const { easel, ratios } = easelThatTakes(60);
-  easel.show(SCENE);
-  vi.advanceTimersByTime(16);
-  easel.show(SCENE);
-  vi.advanceTimersByTime(16);
-  easel.show(SCENE);
-  expect(ratios[0]).toBe(2);
-  // 14 ms of 60: the square root of the share, along each side
-  expect(ratios.slice(1)).toHaveLength(2);
-  for (const ratio of ratios.slice(1)) expect(ratio).toBeCloseTo(2 * Math.sqrt(14 / 60), 1);
-  vi.advanceTimersByTime(1000);
-  expect(ratios.slice(3)).toEqual([2]);
+/** Scenes one after the other, so long after each has been shown. */
+async function shown(easel: Easel, pausesMs: readonly number[]): Promise<void> {
+  for (const pauseMs of pausesMs) {
+    const done = easel.show(SCENE);
+    await vi.advanceTimersByTimeAsync(300);
+    await done;
+    await vi.advanceTimersByTimeAsync(pauseMs);
+  }
+}
+
+async function follow(easel: Easel, count: number): Promise<void> {
+  for (let k = 0; k < count; k++) {
+    let isDone = false;
+    void easel.show(SCENE).then(() => (isDone = true));
+    while (!isDone) await vi.advanceTimersByTimeAsync(1);
+    await vi.advanceTimersByTimeAsync(10);
+  }
+}
+
+test('slow graphics draw fewer pixels while scenes follow fast, and all of them at rest', async () => {
+  const { easel, ratios } = easelThatTakes(200);
+  await shown(easel, [1000]);
+  expect(new Set(ratios)).toEqual(new Set([2]));
+  const before = ratios.length;
+  await shown(easel, [0]);
+  await follow(easel, 3);
+  // 24 ms of 200: the square root of the share, along each side; never under 0.35
+  for (const ratio of ratios.slice(before + 1)) expect(ratio).toBeCloseTo(2 * 0.35, 1);
+  await vi.advanceTimersByTimeAsync(1000);
+  expect(ratios.at(-1)).toBe(2);
 });
 
-test('fast graphics, and single steps on slow ones, are always sharp', () => {
-  const fast = easelThatTakes(4);
-  const slow = easelThatTakes(60);
-  for (let k = 0; k < 4; k++) {
-    fast.easel.show(SCENE);
-    vi.advanceTimersByTime(16);
+test('fast graphics, and single steps on slow ones, are always sharp', async () => {
+  const fast = easelThatTakes(9);
+  const slow = easelThatTakes(90);
+  await follow(fast.easel, 6);
+  await shown(slow.easel, [800, 800, 800]);
+  expect(new Set([...fast.ratios, ...slow.ratios])).toEqual(new Set([2]));
+});
+
+test('the grain comes once, after the first drawing', async () => {
+  const { easel, ratios, grains } = easelThatTakes(5);
+  let isDone = false;
+  void easel.show(SCENE).then(() => (isDone = true));
+  while (!isDone) {
+    expect(grains()).toBe(0);
+    await vi.advanceTimersByTimeAsync(1);
   }
-  for (let k = 0; k < 4; k++) {
-    slow.easel.show(SCENE);
-    vi.advanceTimersByTime(800);
-  }
-  expect([...fast.ratios, ...slow.ratios]).toEqual(Array(8).fill(2));
+  await vi.advanceTimersByTimeAsync(100);
+  expect(grains()).toBe(1);
+  expect(ratios).toHaveLength(2);
+  await shown(easel, [500]);
+  expect(grains()).toBe(1);
 });
