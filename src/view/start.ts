@@ -20,11 +20,16 @@ export async function start(): Promise<void> {
   const growth = new Growth(desk, notices, save);
   const player = new Player(desk);
 
+  const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
+  const opening = showOpening(desk, player, isStill);
+  // what a first visit sees grows already while the store is asked; another plan takes its place
+  growth.begin();
   // The store answers within milliseconds; the page waits for it so that nothing is shown and then replaced.
   const kept = await keeping.start();
-  if (kept) desk.restore(kept.plan, kept.seed, kept.month);
-  const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
-  const opening = kept ? null : showOpening(desk, player, isStill);
-  growth.begin();
-  mount(App, { target, props: { desk, notices, keeping, growth, player, opening } });
+  if (kept) {
+    player.pause();
+    desk.restore(kept.plan, kept.seed, kept.month);
+    growth.begin();
+  }
+  mount(App, { target, props: { desk, notices, keeping, growth, player, opening: kept ? null : opening } });
 }
