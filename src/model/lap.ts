@@ -14,22 +14,31 @@ import { markStaleAround } from './wake';
 
 /** A row has been settled as lapped: its loser's tissue lies open to the winner. */
 export function exposeToLap(state: State, r: number): void {
-  const { seam } = state;
+  const { seam, lapPairs, flags, origin } = state;
   const own = seam.own[r];
   const other = seam.other[r];
   if (lead(state, own, other) <= 0) return;
   const pair = own * 65536 + other;
-  if (!state.lapPairs.has(pair)) state.lapPairs.set(pair, seam.nucleus[r]);
-  expose(state, seam.cell[r], other);
+  if (!lapPairs.has(pair)) {
+    lapPairs.set(pair, seam.nucleus[r]);
+    // tissue that came by lapping another piece presses on this one too, wherever they touch
+    for (let i = 0; i < flags.length; i++)
+      if ((flags[i] & FLAG.lapped) !== 0 && origin[i] === own) reconsider(state, i, 1);
+  }
+  reconsider(state, seam.cell[r], 1);
 }
 
-function expose(state: State, source: number, loser: number): void {
-  const { origin, variety, lapping } = state;
-  const { columns } = state.layout;
-  for (let dy = -columns; dy <= columns; dy += columns) {
-    for (let dx = -1; dx <= 1; dx++) {
-      const i = source + dy + dx;
-      if (origin[i] === loser && variety[i] !== BARE && variety[i] !== 0) push(lapping.stale, i);
+/** Something changed that decides when the living cells within `reach` are lapped: their days are worked out anew. */
+export function reconsider(state: State, cell: number, reach: number): void {
+  const { variety, lapping, lapPairs, layout } = state;
+  if (lapPairs.size === 0) return;
+  const { columns, rows } = layout;
+  const column = cell % columns;
+  const line = (cell - column) / columns;
+  for (let y = Math.max(1, line - reach); y <= Math.min(rows - 2, line + reach); y++) {
+    for (let x = Math.max(1, column - reach); x <= Math.min(columns - 2, column + reach); x++) {
+      const i = y * columns + x;
+      if (variety[i] !== 0 && variety[i] !== BARE) push(lapping.stale, i);
     }
   }
 }
@@ -45,10 +54,6 @@ function pressingSince(state: State, cell: number, loser: number, slow: number):
   if (r === 0 || seam.fate[r] !== FATE.lapped || seam.other[r] !== loser) return Infinity;
   // the contact lies half a cell ahead of this cell's centre
   return seam.settled[r] - (0.5 * slow) / lead(state, own, loser);
-}
-
-function presses(state: State, cell: number, on: number): boolean {
-  return pressingSince(state, cell, state.origin[on], 0) < Infinity;
 }
 
 /** How much more aggressive the one origin's variety is. */
@@ -124,14 +129,7 @@ export function lap(state: State): void {
   taken.count = 0;
   for (let k = 0; k < today.count; k++) {
     const i = today.cell[k];
-    if (due[i] > now || variety[i] === BARE) continue;
-    if (presses(state, parentOf(state, i), i)) {
-      push(taken, i);
-      continue;
-    }
-    // what pressed has died or been covered since: perhaps another cell does, sooner or later
-    workOutLap(state, i);
-    if (due[i] < Infinity) file(lapping, i, due[i], state.day);
+    if (due[i] <= now && variety[i] !== BARE) push(taken, i);
   }
   sortUnique(taken);
   // whose tissue comes is read off the old state, then written
@@ -146,10 +144,9 @@ export function lap(state: State): void {
     colours[k] = variety[parents[k]];
   }
   for (let k = 0; k < taken.count; k++) cover(state, taken.cell[k], winners[k], colours[k]);
-  for (let k = 0; k < taken.count; k++) {
-    moveSeam(state, taken.cell[k], losers[k]);
-    expose(state, taken.cell[k], losers[k]);
-  }
+  for (let k = 0; k < taken.count; k++) moveSeam(state, taken.cell[k], losers[k]);
+  // a cell and its neighbours may have got other rows, and those decide about the cells around them
+  for (let k = 0; k < taken.count; k++) reconsider(state, taken.cell[k], 2);
 }
 
 function cover(state: State, cell: number, winner: number, colour: number): void {

@@ -1,5 +1,5 @@
 /** What lapping does to the seam table: the seam moves along with the edge of the covering tissue. */
-import { closeRow, openRow, partnerOf } from './contact';
+import { closeRow, forNeighbours, openRow, partnerOf, queueFrom } from './contact';
 import { AXIS_X, AXIS_Y } from './front';
 import { FATE } from './seam-table';
 import { BARE, joinColonies, type State } from './state';
@@ -69,4 +69,7 @@ function inheritVerdict(state: State, r: number): void {
   // the verdict is as old as it was: a seam that moves does not settle anew
   seam.touched[r] = nuclei.day[nucleus];
   seam.settled[r] = nuclei.day[nucleus];
+  forNeighbours(state, r, (n) => {
+    queueFrom(state, r, n);
+  });
 }

@@ -4,6 +4,7 @@ import { push } from './cell-list';
 import { meet } from './contact';
 import { daysPerCell, parentOf, polypOf, toSite, workOutDue } from './front';
 import { inherit } from './inherit';
+import { reconsider } from './lap';
 import { FATE } from './seam-table';
 import { FLAG, type State } from './state';
 import { bringAround } from './wake';
@@ -100,6 +101,8 @@ export function fill(state: State, cells: Int32Array, count: number, cellDays: F
     flags[i] &= ~FLAG.taken;
   }
   meet(state, cells, count);
+  // new tissue may have come beside tissue that laps
+  if (state.lapPairs.size > 0) for (let k = 0; k < count; k++) reconsider(state, cells[k], 0);
 }
 
 /** Each unborn polyp is claimed by its earliest cell; ties by distance to the site, else borders drift. */

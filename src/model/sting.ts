@@ -2,6 +2,7 @@
  * Dead seams: tissue within the sting reach of the contact dies back to bare skeleton, on the weaker side only, or half
  * the reach on each where both are alike. Bare cells keep their origin, so the seam keeps its place and length.
  */
+import { reconsider } from './lap';
 import { markStaleAround } from './wake';
 import { BARE, type State } from './state';
 
@@ -39,6 +40,7 @@ function kill(state: State, r: number, origin: number, reachMm: number): void {
       if (dx * dx + dy * dy > reach * reach) continue;
       variety[i] = BARE;
       markStaleAround(state, i);
+      reconsider(state, i, 1);
     }
   }
 }

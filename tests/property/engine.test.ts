@@ -35,22 +35,18 @@ describe('engine, for random plans', () => {
     );
   });
 
-  it('laps as much tissue as a plain scan of all of it, where everything walls up', () => {
-    // not the same bits: the day on which a cell will be lapped is kept though the contact that gave it has moved since,
-    // so it depends on when it was last worked out. 1 %: what rule G is held to
+  it('laps the same bits as a plain scan of all tissue', () => {
     let lapped = 0;
-    let scanned = 0;
     fc.assert(
       fc.property(randomPlan(12, 28), fc.nat(1e6), (plan, seed) => {
         const walled = { ...plan, pairs: plan.pairs.map(({ a, b }) => ({ a, b, acceptance: 0 })) };
-        const [one, two] = [last(walled, String(seed)), last(walled, String(seed), growByLapScan)];
-        lapped += lappedCells(one);
-        scanned += lappedCells(two);
+        const scanned = last(walled, String(seed), growByLapScan);
+        expect(hashState(last(walled, String(seed)))).toBe(hashState(scanned));
+        lapped += lappedCells(scanned);
       }),
       { numRuns: 60 },
     );
-    expect(scanned).toBeGreaterThan(500);
-    expect(Math.abs(lapped / scanned - 1)).toBeLessThan(0.01);
+    expect(lapped).toBeGreaterThan(500);
   });
 
   it('does not depend on the order of its lists', () => {
