@@ -84,14 +84,11 @@ export function partnerOf(state: State, cell: number): number {
   return partner;
 }
 
-/** Queues the spread of row `from`'s verdict to row `to`, if that is still open. */
-export function queueFrom(state: State, from: number, to: number): void {
+/** Queues the spread of row `from`'s verdict to row `to`, if that is still open. `since`: day from which it runs. */
+export function queueFrom(state: State, from: number, to: number, since = state.seam.settled[from]): void {
   const { seam, layout } = state;
   if (seam.fate[to] !== FATE.undecided) return;
-  const day = Math.max(
-    seam.touched[to],
-    seam.settled[from] + apartMm(state, from, to) / layout.rates.zipMmPerDay,
-  );
+  const day = Math.max(seam.touched[to], since + apartMm(state, from, to) / layout.rates.zipMmPerDay);
   queue(state.zip, day, seam.cell[to], seam.nucleus[from]);
 }
 

@@ -69,7 +69,8 @@ function inheritVerdict(state: State, r: number): void {
   // the verdict is as old as it was: a seam that moves does not settle anew
   seam.touched[r] = nuclei.day[nucleus];
   seam.settled[r] = nuclei.day[nucleus];
+  // but it runs on only from the day on which it came here
   forNeighbours(state, r, (n) => {
-    queueFrom(state, r, n);
+    queueFrom(state, r, n, state.day + 1);
   });
 }
