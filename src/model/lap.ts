@@ -30,7 +30,7 @@ export function exposeToLap(state: State, r: number): void {
 
 /** Something changed that decides when the living cells within `reach` are lapped: their days are worked out anew. */
 export function reconsider(state: State, cell: number, reach: number): void {
-  const { variety, lapping, lapPairs, layout } = state;
+  const { variety, due, lapping, lapPairs, layout } = state;
   if (lapPairs.size === 0) return;
   const { columns, rows } = layout;
   const column = cell % columns;
@@ -38,9 +38,20 @@ export function reconsider(state: State, cell: number, reach: number): void {
   for (let y = Math.max(1, line - reach); y <= Math.min(rows - 2, line + reach); y++) {
     for (let x = Math.max(1, column - reach); x <= Math.min(columns - 2, column + reach); x++) {
       const i = y * columns + x;
-      if (variety[i] !== 0 && variety[i] !== BARE) push(lapping.stale, i);
+      if (variety[i] === 0 || variety[i] === BARE) continue;
+      if (isBesideStranger(state, i)) push(lapping.stale, i);
+      else due[i] = Infinity;
     }
   }
+}
+
+function isBesideStranger({ origin, ring }: State, cell: number): boolean {
+  const own = origin[cell];
+  for (let k = 0; k < 8; k++) {
+    const other = origin[cell + ring[k]];
+    if (other !== own && other !== 0) return true;
+  }
+  return false;
 }
 
 /** Day at which lapping tissue stands at `cell`, for a loser of so slow a cell; +Infinity where none presses. */
