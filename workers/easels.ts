@@ -2,6 +2,7 @@
 import type { Remote } from 'comlink';
 import { Easel } from '../src/picture/easel';
 import { Picture } from '../src/picture/picture';
+import { traceSeams } from '../src/skin/seam-trace';
 import { breathe } from './pace';
 import type { EaselWorker, GraphicsNews } from './protocol';
 
@@ -34,8 +35,9 @@ export function makeEasels(): EaselWorker {
       });
       await easel;
     },
-    async show(id, scene, grown) {
+    async show(id, scene, grown, asksSeams) {
       await (await easels.get(id))?.show(scene, grown);
+      return asksSeams && grown?.frame ? traceSeams(grown.frame) : null;
     },
     async close(id) {
       const easel = easels.get(id);

@@ -4,6 +4,7 @@ import type { Frame, PolypSites } from '../src/model/frame';
 import type { Reading } from '../src/measure/reading';
 import type { Grown, Scene } from '../src/picture/scene';
 import type { Plan } from '../src/plan/plan';
+import type { SeamLine } from '../src/skin/seam-trace';
 
 export interface GrowAsk {
   readonly id: number;
@@ -35,7 +36,7 @@ export type GraphicsNews = (news: 'lost' | 'restored') => void;
 export interface EaselWorker {
   /** Rejects where there is no WebGL. */
   open(id: number, canvas: OffscreenCanvas, news: GraphicsNews & ProxyMarked): Promise<void>;
-  /** Answered once drawn. Left out, `grown` stays what it was. */
-  show(id: number, scene: Scene, grown?: Grown): Promise<void>;
+  /** Answered once drawn, with the seams of the frame if they are asked for. Left out, `grown` stays what it was. */
+  show(id: number, scene: Scene, grown?: Grown, asksSeams?: boolean): Promise<SeamLine[] | null>;
   close(id: number): Promise<void>;
 }

@@ -3,6 +3,7 @@
  * The tests, `npm run validate` and the page read the same list; a check is told apart by its name.
  */
 import type { Mean } from '../stats/intervals';
+import type { LatticeTable } from './lattice-table';
 import type { Plot } from './plot';
 
 /** In place of a source: what growers say and nobody has published. */
@@ -38,6 +39,8 @@ export interface Topic {
   readonly checks: readonly Check[];
   /** Pictures of the same runs, drawn after the checks. */
   readonly plots?: () => readonly Plot[];
+  /** All that a check about the lattice adds up. */
+  readonly table?: () => LatticeTable;
 }
 
 /** Runs of the engine cost seconds and several checks read the same ones: works out once. */

@@ -50,7 +50,8 @@ function tickValues({ low, high, log }: Scale): number[] {
   if (log) {
     const values: number[] = [];
     for (let power = Math.floor(low); power <= high; power++)
-      for (const digit of high - low > 2.5 ? [1] : [1, 2, 5]) values.push(digit * 10 ** power);
+      for (const digit of high - low > 2.5 ? [1] : high - low > 1 ? [1, 2, 5] : [1, 1.5, 2, 3, 5, 7])
+        values.push(digit * 10 ** power);
     return values.filter((value) => Math.log10(value) >= low && Math.log10(value) <= high);
   }
   const raw = (high - low) / 5;

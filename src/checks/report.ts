@@ -1,6 +1,7 @@
 /** The report of `npm run validate` as data: what the page shows and what is written as Markdown. */
 import type { Outcome } from './outcome';
 import { judge } from './outcome';
+import type { LatticeTable } from './lattice-table';
 import type { Plot } from './plot';
 import type { Topic } from './check';
 
@@ -17,6 +18,7 @@ export interface TopicReport {
   readonly title: string;
   readonly outcomes: readonly Outcome[];
   readonly plots: readonly Plot[];
+  readonly table: LatticeTable | null;
 }
 
 export function reportOn(topic: Topic): TopicReport {
@@ -24,6 +26,7 @@ export function reportOn(topic: Topic): TopicReport {
     title: topic.title,
     outcomes: topic.checks.map(judge),
     plots: topic.plots?.() ?? [],
+    table: topic.table?.() ?? null,
   };
 }
 

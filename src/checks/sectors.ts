@@ -163,7 +163,7 @@ export const SECTORS: Topic = {
       title: 'Sector walls left on a flat rim',
       x: { label: 'mm of advance', log: true },
       y: { label: 'walls per mm', log: true },
-      expected: [curve('1 / (2 I sqrt(pi y))', 20, 80, flatLaw)],
+      expected: [curve('1 / (2 I sqrt(pi y))', 10, 80, flatLaw)],
       found: [
         {
           name: 'found, less single polyps',

@@ -2,6 +2,7 @@
 import type { Topic } from './check';
 import { FASTER_AND_LEANING } from './faster-sectors';
 import { RIMS } from './fronts';
+import { LATTICE } from './lattice';
 import { MEETINGS } from './meetings';
 import { ODDS } from './odds';
 import { BORDERS, FINE_BORDERS } from './range-expansion';
@@ -29,4 +30,5 @@ export const TOPICS: readonly Topic[] = [
   REEF_DATA,
   ODDS,
   TRADE_FACTS,
+  ...LATTICE,
 ];

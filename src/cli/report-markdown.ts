@@ -1,5 +1,6 @@
 /** The report as Markdown, with its plots as files beside it. */
 import type { Outcome } from '../checks/outcome';
+import { shiftWords, type LatticeTable } from '../checks/lattice-table';
 import { tallyOf, type Report, type TopicReport } from '../checks/report';
 
 const BOUND = { about: '', atLeast: 'at least ', atMost: 'at most ' };
@@ -38,6 +39,23 @@ function row(outcome: Outcome): string {
   return `| ${cells.map(cell).join(' | ')} |`;
 }
 
+/** Mean and spread at each grain, then the shifts; a shift beyond the bar is set in bold. */
+function tableText({ seeds, grains, rows }: LatticeTable): string {
+  const heads = [`measure (${seeds} seeds)`, ...grains, ...rows[0].shifts.map(({ words }) => words)];
+  const line = (cells: readonly string[]): string => `| ${cells.map(cell).join(' | ')} |`;
+  return [
+    line(heads),
+    line(heads.map(() => '---')),
+    ...rows.map(({ measure, unit, found, shifts }) =>
+      line([
+        `${measure}, ${unit}`,
+        ...found.map(({ mean, spread }) => `${figure(mean)} ± ${figure(spread)}`),
+        ...shifts.map((shift) => (shift.pass ? shiftWords(shift) : `**${shiftWords(shift)}**`)),
+      ]),
+    ),
+  ].join('\n');
+}
+
 function topicText(topic: TopicReport): string {
   return [
     `## ${topic.title}`,
@@ -46,6 +64,7 @@ function topicText(topic: TopicReport): string {
     '| --- | --- | --- | --- | --- | --- |',
     ...topic.outcomes.map(row),
     '',
+    ...(topic.table === null ? [] : [tableText(topic.table), '']),
     ...topic.plots.flatMap((plot, k) => [`![${plot.title}](${plotFile(topic, k)})`, '']),
   ].join('\n');
 }

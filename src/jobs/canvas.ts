@@ -5,7 +5,9 @@
  */
 import { proxy, transfer, wrap } from 'comlink';
 import type { EaselWorker } from '../../workers/protocol';
-import type { Grown, Scene } from '../picture/scene';
+import type { Frame } from '../model/frame';
+import type { Drawn, Grown, Scene } from '../picture/scene';
+import type { SeamLine } from '../skin/seam-trace';
 
 /** no-graphics: this browser draws nothing in workers. stopped: the worker died; another canvas starts another. */
 export type CanvasNews = 'lost' | 'restored' | 'no-graphics' | 'stopped';
@@ -37,7 +39,9 @@ export class Canvas {
   readonly #easels: EaselWorker;
   readonly #open: Promise<boolean>;
   #hear: ((news: CanvasNews) => void) | null = null;
-  #drawn: (grown: Grown) => void = () => undefined;
+  #drawn: (drawn: Drawn) => void = () => undefined;
+  /** Of frames that were on it before: scrubbing back traces nothing anew. */
+  readonly #seams = new WeakMap<Frame, readonly SeamLine[]>();
   #early: CanvasNews | null = null;
   #sent: Grown | null = null;
   #next: Wanted | null = null;
@@ -52,7 +56,7 @@ export class Canvas {
   }
 
   /** Who shows the canvas; what came before is told at once. `drawn` hears what now stands on it. */
-  follow(hear: (news: CanvasNews) => void, drawn: (grown: Grown) => void): void {
+  follow(hear: (news: CanvasNews) => void, drawn: (drawn: Drawn) => void): void {
     this.#hear = hear;
     this.#drawn = drawn;
     if (this.#early !== null) hear(this.#early);
@@ -101,14 +105,22 @@ export class Canvas {
         this.#next = null;
         const isSame = grown.frame === this.#sent?.frame && grown.sites === this.#sent.sites;
         this.#sent = grown;
-        await this.#easels.show(this.#id, scene, isSame ? undefined : grown);
-        if (!isSame) this.#drawn(grown);
+        if (isSame) await this.#easels.show(this.#id, scene);
+        else this.#drawn({ frame: grown.frame, seams: await this.#showNew(scene, grown) });
       }
     } catch {
       this.tell('stopped');
     } finally {
       this.#isBusy = false;
     }
+  }
+
+  async #showNew(scene: Scene, grown: Grown): Promise<readonly SeamLine[]> {
+    const known = grown.frame === null ? [] : this.#seams.get(grown.frame);
+    const traced = await this.#easels.show(this.#id, scene, grown, known === undefined);
+    const seams = known ?? traced ?? [];
+    if (grown.frame) this.#seams.set(grown.frame, seams);
+    return seams;
   }
 }
 

@@ -1,6 +1,7 @@
 /** What a picture shows and how, as told to the worker that draws it. */
 import type { Frame, PolypSites } from '../model/frame';
 import type { Tile, Variety } from '../plan/plan';
+import type { SeamLine } from '../skin/seam-trace';
 
 /** Where the picture looks: a place in mm at the middle of the canvas, and how many CSS pixels a mm takes. */
 export interface Camera {
@@ -25,4 +26,10 @@ export interface Scene {
 export interface Grown {
   readonly frame: Frame | null;
   readonly sites: PolypSites | null;
+}
+
+/** What stands on a canvas, and its seams as lines. */
+export interface Drawn {
+  readonly frame: Frame | null;
+  readonly seams: readonly SeamLine[];
 }

@@ -5,6 +5,7 @@
  */
 import type { Frame, PolypSites } from '../model/frame';
 import type { Reading } from '../measure/reading';
+import type { Drawn } from '../picture/scene';
 import type { Edit } from '../plan/edit';
 import { commit, EMPTY_HISTORY, redo, undo, type History, type Moment, type Step } from '../plan/history';
 import type { Plan, Refusal } from '../plan/plan';
@@ -52,8 +53,8 @@ export class Desk {
   run = $state.raw<ShownRun>(NOTHING_GROWN);
   /** Of the run on screen; kept until the next run tells its own. */
   sites = $state.raw<PolypSites | null>(null);
-  /** The frame that stands on the canvas: lines over the tile follow the picture. */
-  drawn = $state.raw<Frame | null>(null);
+  /** What stands on the canvas: lines over the tile follow the picture. */
+  drawn = $state.raw<Drawn | null>(null);
   selection = $state.raw<readonly string[]>([]);
   tool = $state<Tool>('choose');
   stamp = $state.raw<Stamp>({ shape: 'disc', sizeMm: 12, variety: '' });

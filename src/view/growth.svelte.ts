@@ -105,7 +105,7 @@ export class Growth {
       });
     });
     $effect(() => {
-      if (desk.drawn) this.#whenDrawn();
+      if (desk.drawn?.frame) this.#whenDrawn();
     });
     // A frame that was dropped to save memory is grown again once somebody looks at its month.
     $effect(() => {

@@ -3,7 +3,7 @@
  * lapped ticks on the covered side, dead dots, undecided dashes (dots and dashes are made by the stroke).
  */
 import type { Xy } from '../../plan/plan';
-import type { SeamLine, SeamOutcome } from './seam-trace';
+import type { SeamLine, SeamOutcome } from '../../skin/seam-trace';
 
 export interface SeamPath {
   readonly outcome: SeamOutcome;

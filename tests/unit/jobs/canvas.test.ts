@@ -1,6 +1,7 @@
 import { expect, test, vi } from 'vitest';
 import { Canvas } from '../../../src/jobs/canvas';
-import type { Grown, Scene } from '../../../src/picture/scene';
+import type { Drawn, Grown, Scene } from '../../../src/picture/scene';
+import type { SeamLine } from '../../../src/skin/seam-trace';
 import { syntheticFrame } from '../../fixtures/synthetic-frame';
 
 const scene = (lightDeg: number): Scene => ({
@@ -13,12 +14,24 @@ const scene = (lightDeg: number): Scene => ({
   pixelRatio: 1,
 });
 
+const LINE: SeamLine = { outcome: 'fused', points: [], lengthMm: 4, covered: 1 };
+
+interface Shown {
+  lightDeg: number;
+  grown: Grown | undefined;
+  asksSeams: boolean | undefined;
+  done: () => void;
+}
+
 function bench(opens: () => Promise<void> = () => Promise.resolve()) {
-  const shown: { lightDeg: number; grown: Grown | undefined; done: () => void }[] = [];
+  const shown: Shown[] = [];
   const easels = {
     open: vi.fn(opens),
-    show: (_id: number, { lightDeg }: Scene, grown?: Grown) =>
-      new Promise<void>((done) => shown.push({ lightDeg, grown, done })),
+    show: (_id: number, { lightDeg }: Scene, grown?: Grown, asksSeams?: boolean) =>
+      new Promise<SeamLine[] | null>((resolve) => {
+        const done = (): void => resolve(asksSeams ? [LINE] : null);
+        shown.push({ lightDeg, grown, asksSeams, done });
+      }),
     close: () => Promise.resolve(),
   };
   const element = {
@@ -46,18 +59,19 @@ test('one scene is on its way; of those asked for meanwhile only the newest is d
   expect(shown.map(({ lightDeg }) => lightDeg)).toEqual([4, 8]);
 });
 
-test('a frame crosses once, however often it is lit anew', async () => {
+test('a frame crosses once, however often it is lit anew; its seams are traced once', async () => {
   const { canvas, shown } = bench();
   const { frame } = syntheticFrame(0.5, 2, 20);
-  const drawn: Grown[] = [];
+  const drawn: Drawn[] = [];
   canvas.follow(
     () => undefined,
-    (grown) => drawn.push(grown),
+    (one) => drawn.push(one),
   );
   for (const [deg, grown] of [
     [0, { frame, sites: null }],
     [10, { frame, sites: null }],
     [20, { frame: null, sites: null }],
+    [30, { frame, sites: null }],
   ] as const) {
     canvas.show(scene(deg), grown);
     await settled();
@@ -68,10 +82,13 @@ test('a frame crosses once, however often it is lit anew', async () => {
     { frame, sites: null },
     undefined,
     { frame: null, sites: null },
-  ]);
-  expect(drawn).toEqual([
     { frame, sites: null },
-    { frame: null, sites: null },
+  ]);
+  expect(shown.map((one) => one.asksSeams)).toEqual([true, undefined, false, false]);
+  expect(drawn).toEqual([
+    { frame, seams: [LINE] },
+    { frame: null, seams: [] },
+    { frame, seams: [LINE] },
   ]);
 });
 

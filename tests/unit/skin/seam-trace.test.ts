@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { traceSeams } from '../../../src/view/tile/seam-trace';
-import type { SeamLine } from '../../../src/view/tile/seam-trace';
+import { traceSeams } from '../../../src/skin/seam-trace';
+import type { SeamLine } from '../../../src/skin/seam-trace';
 import { seamPaths, seamWords } from '../../../src/view/tile/seam-overlay';
 import { seamFrame } from '../../fixtures/seam-frame';
 

@@ -2,8 +2,8 @@
  * The seams of a frame as smooth lines. Both sides of a seam have seam cells, so a seam is a band two cells wide:
  * it is thinned to its middle, the cells of the middle are chained, drawn to the middle of the band and smoothed.
  */
-import type { Frame } from '../../model/frame';
-import type { Xy } from '../../plan/plan';
+import type { Frame } from '../model/frame';
+import type { Xy } from '../plan/plan';
 import { ring, thin } from './thin';
 
 export const SEAM_OUTCOMES = ['undecided', 'fused', 'ridge', 'lapped', 'dead'] as const;
