@@ -1,16 +1,16 @@
 /**
  * A picture and the scene on it. While scenes follow fast on each other and drawing is slow (graphics by software), it
- * is drawn with fewer pixels, so that the movement stays smooth, and sharp again once it rests.
+ * is drawn with fewer pixels from fewer cells, so that the movement stays smooth, and sharp again once it rests.
  */
 import type { Picture } from './picture';
 import type { Grown, Scene } from './scene';
 
 const MOVING_MS = 180;
 /** What one drawing may take while things move: 30 a second, and time to fill the next month. */
-const MOVING_DRAW_MS = 24;
+const MOVING_DRAW_MS = 20;
 const LEAST_SHARPNESS = 0.35;
 
-type Drawn = Pick<Picture, 'turnLight' | 'show' | 'resize' | 'look' | 'draw' | 'addGrain' | 'destroy'>;
+type Drawn = Pick<Picture, 'show' | 'resize' | 'look' | 'draw' | 'addGrain' | 'destroy'>;
 
 export class Easel {
   readonly #picture: Drawn;
@@ -35,8 +35,6 @@ export class Easel {
     const isMoving = performance.now() - this.#lastDrawn < MOVING_MS;
     this.#scene = scene;
     this.#grown = grown;
-    this.#picture.turnLight(scene.lightDeg);
-    this.#picture.show(grown.frame, grown.sites, scene.tile, scene.varieties);
     clearTimeout(this.#rest);
     const isCoarse = isMoving && this.#sharpMs > MOVING_DRAW_MS;
     await this.#draw(isCoarse ? Math.max(LEAST_SHARPNESS, Math.sqrt(MOVING_DRAW_MS / this.#sharpMs)) : 1);
@@ -58,8 +56,9 @@ export class Easel {
 
   async #draw(sharpness: number): Promise<void> {
     if (!this.#scene) return;
-    const { widthPx, heightPx, pixelRatio, camera } = this.#scene;
+    const { widthPx, heightPx, pixelRatio, camera, tile, varieties, lightDeg } = this.#scene;
     const start = performance.now();
+    this.#picture.show(this.#grown, tile, varieties, lightDeg, sharpness < 1);
     this.#picture.resize(widthPx, heightPx, pixelRatio * sharpness);
     this.#picture.look(camera);
     this.#picture.draw();

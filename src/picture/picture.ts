@@ -1,7 +1,7 @@
 /** The grown tile on a canvas. Alone here is Pixi: one shader over the whole canvas, data textures made once per grid, drawn only when asked. */
 import 'pixi.js/unsafe-eval';
+import type { BufferImageSource } from 'pixi.js';
 import {
-  BufferImageSource,
   DOMAdapter,
   Geometry,
   RenderTexture,
@@ -17,29 +17,11 @@ import type { Tile, Variety } from '../plan/plan';
 import { GRAIN_SIZE, makeGrain } from '../skin/grain';
 import { paletteOf } from '../skin/palette';
 import { lightFrom } from '../skin/relief';
-import { Skin } from '../skin/skin';
+import { dataTexture, Fields } from './fields';
 import { RELIEF_FRAGMENT, RELIEF_VERTEX } from './relief.frag';
-import type { Camera } from './scene';
+import type { Camera, Grown } from './scene';
 
 DOMAdapter.set(WebWorkerAdapter);
-
-function dataTexture(
-  bytes: Uint8Array<ArrayBuffer>,
-  width: number,
-  height: number,
-  smooth: boolean,
-): BufferImageSource {
-  return new BufferImageSource({
-    resource: bytes,
-    width,
-    height,
-    format: 'rgba8unorm',
-    alphaMode: 'no-premultiply-alpha',
-    scaleMode: smooth ? 'linear' : 'nearest',
-    addressMode: 'clamp-to-edge',
-    autoGarbageCollect: false,
-  });
-}
 
 function grainTexture(bytes: Uint8Array<ArrayBuffer>, size: number): BufferImageSource {
   const texture = dataTexture(bytes, size, size, true);
@@ -56,9 +38,6 @@ function latticeTexture({ columns, rows, offset }: PolypSites): BufferImageSourc
   return dataTexture(bytes, columns, rows, false);
 }
 
-/** Names of the four textures that follow the frame. */
-const FIELDS = ['first', 'second', 'surface', 'relief'] as const;
-
 export class Picture {
   readonly #renderer: WebGLRenderer;
   readonly #blending = State.for2d();
@@ -70,13 +49,11 @@ export class Picture {
   readonly #blank = dataTexture(new Uint8Array([255, 0, 0, 0]), 1, 1, true);
   readonly #noSites = dataTexture(new Uint8Array(4), 1, 1, false);
   readonly #flat = dataTexture(new Uint8Array([128, 128, 255, 127]), 1, 1, true);
-  #fields: BufferImageSource[] = [];
+  /** At all cells, and at fewer for while things move. */
+  #fine: Fields | null = null;
+  #coarse: Fields | null = null;
   #lattice: BufferImageSource | null = null;
-  #skin: Skin | null = null;
-  #frame: Frame | null = null;
   #sites: PolypSites | null = null;
-  #tileKey = '';
-  #lightDeg = 225;
 
   /** Rejects where there is no WebGL. */
   static async on(canvas: OffscreenCanvas): Promise<Picture> {
@@ -128,18 +105,21 @@ export class Picture {
     this.#compile();
   }
 
-  /** The frame to be drawn from now on. Null shows nothing. */
-  show(frame: Frame | null, sites: PolypSites | null, tile: Tile, varieties: readonly Variety[]): void {
-    const key = `${tile.shape} ${tile.sizeMm}`;
-    if (frame !== null && (this.#skin === null || this.#tileKey !== key || !this.#skin.fits(frame))) {
-      this.#tileKey = key;
-      this.#fit(new Skin(frame, tile));
+  /** The frame to be drawn from now on, read at fewer cells if `isCoarse`. Null leaves what was there. */
+  show(
+    { frame, sites }: Grown,
+    tile: Tile,
+    varieties: readonly Variety[],
+    lightDeg: number,
+    isCoarse: boolean,
+  ): void {
+    if (frame !== null) {
+      const fields = this.#fieldsFor(frame, tile, isCoarse);
+      fields.fill(frame, lightDeg);
+      this.#bind(fields);
     }
-    if (frame !== null && frame !== this.#frame) {
-      this.#skin?.fill(frame, this.#lightDeg);
-      for (const field of this.#fields) field.update();
-    }
-    this.#frame = frame;
+    const light = lightFrom(lightDeg);
+    this.#uniforms.uniforms.uLight = new Float32Array([light.x, light.y, light.rise]);
     if (sites !== this.#sites) this.#showSites(sites);
     const u = this.#uniforms.uniforms;
     const palette = paletteOf(varieties);
@@ -153,17 +133,6 @@ export class Picture {
       tile.shape === 'disc' ? 1 : 0,
       Math.min(2, tile.sizeMm / 20),
     ]);
-    this.#uniforms.update();
-  }
-
-  /** The side the light comes from; see lightFrom. */
-  turnLight(lightDeg: number): void {
-    if (lightDeg === this.#lightDeg) return;
-    this.#lightDeg = lightDeg;
-    this.#skin?.light(lightDeg);
-    this.#fields[FIELDS.indexOf('relief')]?.update();
-    const light = lightFrom(lightDeg);
-    this.#uniforms.uniforms.uLight = new Float32Array([light.x, light.y, light.rise]);
     this.#uniforms.update();
   }
 
@@ -197,15 +166,10 @@ export class Picture {
   destroy(): void {
     this.#shader.destroy();
     this.#geometry.destroy(true);
-    for (const texture of [
-      ...this.#fields,
-      this.#grain,
-      this.#lattice,
-      this.#blank,
-      this.#noSites,
-      this.#flat,
-    ])
+    for (const texture of [this.#grain, this.#lattice, this.#blank, this.#noSites, this.#flat])
       texture?.destroy();
+    this.#fine?.destroy();
+    this.#coarse?.destroy();
     this.#renderer.destroy();
   }
 
@@ -228,18 +192,30 @@ export class Picture {
     this.#renderer.encoder.draw({ geometry: this.#geometry, shader: this.#shader, state: this.#blending });
   }
 
-  #fit(skin: Skin): void {
-    const before = this.#fields;
-    this.#skin = skin;
-    this.#frame = null;
-    this.#fields = FIELDS.map((name) => dataTexture(skin[name], skin.columns, skin.rows, true));
-    const [uFirst, uSecond, uSurface, uRelief] = this.#fields;
-    Object.assign(this.#shader.resources, { uFirst, uSecond, uSurface, uRelief });
+  #fieldsFor(frame: Frame, tile: Tile, isCoarse: boolean): Fields {
+    const before = isCoarse ? this.#coarse : this.#fine;
+    if (before?.fits(frame, tile)) return before;
+    const fields = new Fields(frame, tile, isCoarse);
+    this.#bind(fields);
     // Only now: a texture must not go while the shader still holds it.
-    for (const field of before) field.destroy();
+    before?.destroy();
+    if (isCoarse) this.#coarse = fields;
+    else this.#fine = fields;
+    return fields;
+  }
+
+  #bind(fields: Fields): void {
+    const { resources } = this.#shader;
+    if (resources.uFirst === fields.first) return;
+    Object.assign(resources, {
+      uFirst: fields.first,
+      uSecond: fields.second,
+      uSurface: fields.surface,
+      uRelief: fields.relief,
+    });
     const u = this.#uniforms.uniforms;
-    u.uGridMm = new Float32Array([skin.columns * skin.cellMm, skin.rows * skin.cellMm]);
-    u.uWarpMm = Math.min(0.14, skin.cellMm * 0.24);
+    u.uGridMm = new Float32Array([fields.widthMm, fields.heightMm]);
+    u.uWarpMm = Math.min(0.14, fields.cellMm * 0.24);
   }
 
   #showSites(sites: PolypSites | null): void {

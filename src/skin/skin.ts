@@ -23,11 +23,13 @@ const LINES = Float32Array.from(
   (_, k) => LINE_HEIGHT_MM * Math.cos((2 * Math.PI * k) / (LINE_STEPS * LINE_HALF_MONTHS)),
 );
 
-/** Grids wider than this are read at every other cell, so that a month never holds up the page. */
+/** Grids wider than this are read at every other cell, so that a month is ready soon. */
 const MOST_COLUMNS = 820;
 
-function stepOf({ columns, rows }: Frame): 1 | 2 {
-  return columns > MOST_COLUMNS && columns % 2 === 0 && rows % 2 === 0 ? 2 : 1;
+/** Cells read: every one, every other, and while things move half as many again each way. */
+function stepOf({ columns, rows }: Frame, isCoarse: boolean): number {
+  const halves = columns % 2 === 0 && rows % 2 === 0;
+  return (columns > MOST_COLUMNS && halves ? 2 : 1) * (isCoarse && halves ? 2 : 1);
 }
 
 export class Skin implements Shares {
@@ -40,17 +42,18 @@ export class Skin implements Shares {
   readonly surface: Uint8Array<ArrayBuffer>;
   /** See fillRelief. */
   readonly relief: Uint8Array<ArrayBuffer>;
-  readonly #step: 1 | 2;
+  readonly #step: number;
   readonly #borrowed: Int32Array;
   readonly #label: Uint8Array;
   readonly #height: Float32Array;
   readonly #age: Float32Array;
   readonly #scratch: { a: Float32Array; b: Float32Array };
 
-  constructor(frame: Frame, tile: Tile) {
-    this.#step = stepOf(frame);
-    this.columns = frame.columns / this.#step;
-    this.rows = frame.rows / this.#step;
+  constructor(frame: Frame, tile: Tile, isCoarse = false) {
+    this.#step = stepOf(frame, isCoarse);
+    // what is left over at the far edge is a border cell or two
+    this.columns = Math.floor(frame.columns / this.#step);
+    this.rows = Math.floor(frame.rows / this.#step);
     this.cellMm = frame.cellMm * this.#step;
     const cells = this.columns * this.rows;
     this.first = new Uint8Array(cells * 4);
@@ -64,12 +67,12 @@ export class Skin implements Shares {
     this.#scratch = { a: new Float32Array(cells), b: new Float32Array(cells) };
   }
 
-  fits(frame: Frame): boolean {
-    const step = stepOf(frame);
+  fits(frame: Frame, isCoarse = false): boolean {
+    const step = stepOf(frame, isCoarse);
     return (
       step === this.#step &&
-      frame.columns === this.columns * step &&
-      frame.rows === this.rows * step &&
+      Math.floor(frame.columns / step) === this.columns &&
+      Math.floor(frame.rows / step) === this.rows &&
       frame.cellMm * step === this.cellMm
     );
   }

@@ -21,7 +21,6 @@ function easelThatTakes(sharpMs: number): { easel: Easel; ratios: number[]; grai
   const nothing = (): void => undefined;
   let grains = 0;
   const picture = {
-    turnLight: nothing,
     show: nothing,
     look: nothing,
     destroy: nothing,
@@ -64,7 +63,7 @@ test('slow graphics draw fewer pixels while scenes follow fast, and all of them 
   const before = ratios.length;
   await shown(easel, [0]);
   await follow(easel, 3);
-  // 24 ms of 200: the square root of the share, along each side; never under 0.35
+  // 20 ms of 200: the square root of the share, along each side; never under 0.35
   for (const ratio of ratios.slice(before + 1)) expect(ratio).toBeCloseTo(2 * 0.35, 1);
   await vi.advanceTimersByTimeAsync(1000);
   expect(ratios.at(-1)).toBe(2);
