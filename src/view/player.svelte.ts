@@ -1,7 +1,7 @@
 /** Plays the months: one after another at a steady pace, waiting where the engine is behind. */
 import type { Desk } from './desk.svelte';
 
-const MONTH_MS = 700;
+const MONTH_MS = 600;
 export const SPEEDS = [0.5, 1, 2, 4] as const;
 
 export class Player {
