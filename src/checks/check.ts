@@ -39,8 +39,8 @@ export interface Topic {
   readonly checks: readonly Check[];
   /** Pictures of the same runs, drawn after the checks. */
   readonly plots?: () => readonly Plot[];
-  /** All that a check about the lattice adds up. */
-  readonly table?: () => LatticeTable;
+  /** What a check about the lattice adds up. */
+  readonly tables?: () => readonly LatticeTable[];
 }
 
 /** Runs of the engine cost seconds and several checks read the same ones: works out once. */

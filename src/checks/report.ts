@@ -18,7 +18,7 @@ export interface TopicReport {
   readonly title: string;
   readonly outcomes: readonly Outcome[];
   readonly plots: readonly Plot[];
-  readonly table: LatticeTable | null;
+  readonly tables: readonly LatticeTable[];
 }
 
 export function reportOn(topic: Topic): TopicReport {
@@ -26,7 +26,7 @@ export function reportOn(topic: Topic): TopicReport {
     title: topic.title,
     outcomes: topic.checks.map(judge),
     plots: topic.plots?.() ?? [],
-    table: topic.table?.() ?? null,
+    tables: topic.tables?.() ?? [],
   };
 }
 

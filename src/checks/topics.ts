@@ -16,6 +16,7 @@ import { UNEQUAL_RATES } from './unequal-rates';
 import { ZIPPING } from './zipping';
 
 export const TOPICS: readonly Topic[] = [
+  LATTICE,
   RIMS,
   STEPS,
   MEETINGS,
@@ -30,5 +31,4 @@ export const TOPICS: readonly Topic[] = [
   REEF_DATA,
   ODDS,
   TRADE_FACTS,
-  ...LATTICE,
 ];

@@ -64,7 +64,7 @@ function topicText(topic: TopicReport): string {
     '| --- | --- | --- | --- | --- | --- |',
     ...topic.outcomes.map(row),
     '',
-    ...(topic.table === null ? [] : [tableText(topic.table), '']),
+    ...topic.tables.flatMap((table) => [`### ${table.preset}`, '', tableText(table), '']),
     ...topic.plots.flatMap((plot, k) => [`![${plot.title}](${plotFile(topic, k)})`, '']),
   ].join('\n');
 }
