@@ -31,7 +31,7 @@ export function rimLayout({ mingle, acceptance = 1, ...tile }: Rim, cellMm: numb
 }
 
 /** Depth of the pieces along the lower edge of a tile, from which a flat rim runs up. */
-export const ROOT_MM = 4;
+const ROOT_MM = 4;
 
 /** Blocks along the lower edge, from x to x, each of the variety named. */
 export function rootBlocks(
