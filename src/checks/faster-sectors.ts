@@ -115,6 +115,36 @@ function leanDrift(lean: number, interleave: number): Mean {
   );
 }
 
+const SPIRAL = `${KOROLEV}, section on chiral growth`;
+
+/** Angle by which a border of halves of a disc of 8 mm has turned at 44 mm. */
+function leanTurn(lean: number, interleave: number): Mean {
+  const layout = rimLayout(
+    {
+      sizeMm: 96,
+      months: 16,
+      rims: [3, 3],
+      pieces: wedges(8, [0, Math.PI, 2 * Math.PI], (k) => 'ab'.charAt(k)),
+      mingle: { ...PLAIN_MINGLE, lean, interleave },
+    },
+    CELL_MM,
+  );
+  return meanOf(
+    seedWords(LEAN_SEEDS).map((seed) => {
+      const ring = ringAt(grown(layout, seed), 44);
+      // the mean direction of the first colour, which began at 90 degrees
+      let x = 0;
+      let y = 0;
+      ring.forEach((variety, k) => {
+        if (variety !== 1) return;
+        x += Math.cos((2 * Math.PI * k) / ring.length);
+        y += Math.sin((2 * Math.PI * k) / ring.length);
+      });
+      return Math.atan2(y, x) - Math.PI / 2;
+    }),
+  );
+}
+
 const leans: readonly Check[] = [
   ...[
     { lean: 0.2, interleave: 0.4 },
@@ -141,39 +171,31 @@ const leans: readonly Check[] = [
     run: () => leanDrift(0, 0.4),
   },
   {
-    name: 'lean on a round rim',
+    name: 'lean on a round rim, interleave 0.7',
     claim: 'a leaning border is a logarithmic spiral: angle lean ln(R / R0), lean 0.2, R0 = 8, R = 44 mm',
-    source: `${KOROLEV}, section on chiral growth`,
+    source: SPIRAL,
     unit: 'radians',
     expected: 0.2 * Math.log(44 / 8),
     tolerance: 0.15 * 0.2 * Math.log(44 / 8),
     because: `15 %, as on a flat rim; ${LEAN_SEEDS} seeds`,
-    run: () => {
-      const layout = rimLayout(
-        {
-          sizeMm: 96,
-          months: 16,
-          rims: [3, 3],
-          pieces: wedges(8, [0, Math.PI, 2 * Math.PI], (k) => 'ab'.charAt(k)),
-          mingle: { ...PLAIN_MINGLE, lean: 0.2, interleave: 0.7 },
-        },
-        CELL_MM,
-      );
-      return meanOf(
-        seedWords(LEAN_SEEDS).map((seed) => {
-          const ring = ringAt(grown(layout, seed), 44);
-          // the mean direction of the first colour, which began at 90 degrees
-          let x = 0;
-          let y = 0;
-          ring.forEach((variety, k) => {
-            if (variety !== 1) return;
-            x += Math.cos((2 * Math.PI * k) / ring.length);
-            y += Math.sin((2 * Math.PI * k) / ring.length);
-          });
-          return Math.atan2(y, x) - Math.PI / 2;
-        }),
-      );
-    },
+    run: () => leanTurn(0.2, 0.7),
+  },
+  {
+    name: 'lean at the default interleave',
+    claim:
+      'at interleave 0.4 borders drift as they are asked to, by lean 0.1 on a flat rim and by lean 0.2 round a disc: the greater shortfall',
+    source: SPIRAL,
+    unit: 'share of the drift asked',
+    expected: 0,
+    tolerance: 0.15,
+    because: `15 %, as at interleave 0.7; ${LEAN_SEEDS} seeds`,
+    known:
+      'with little interleave a border holds fast to the polyps that it runs between: it reads one polyp behind, and a drift of a tenth of a polyp is mostly rounded away (at interleave 0.2 lean 0.1 drifts 1 mm where 8 are asked)',
+    run: () =>
+      Math.max(
+        1 - leanDrift(0.1, 0.4).mean / (80 * 0.1),
+        1 - leanTurn(0.2, 0.4).mean / (0.2 * Math.log(44 / 8)),
+      ),
   },
 ];
 

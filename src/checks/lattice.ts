@@ -8,7 +8,7 @@ import { compile } from '../plan/compile';
 import { PRESETS } from '../plan/presets';
 import { meanOf } from '../stats/intervals';
 import { grown, seedWords } from './bench-tile';
-import { type Check, once, type Topic } from './check';
+import { once, type Topic } from './check';
 import type { LatticeRow, LatticeTable, Shift } from './lattice-table';
 import { withSteps } from './step-length';
 
@@ -113,44 +113,29 @@ function latticeTable(preset: string): LatticeTable {
 
 const tables = once(() => LATTICE_PRESETS.map(latticeTable));
 
-function beyond(of: 'cell' | 'step'): number {
+function beyond(): number {
   const shifts = tables().flatMap(({ rows }) => rows.flatMap((row) => row.shifts));
-  return shifts.filter(({ words, pass }) => words.startsWith(of) && !pass).length;
+  return shifts.filter(({ pass }) => !pass).length;
 }
-
-const common = {
-  source:
-    'definition: no reading may depend on how the tile is cut up; standard errors of the difference seed by seed',
-  unit: 'shifts beyond the bar',
-  expected: 0,
-  tolerance: 0,
-  because: `asked for: each mean shifts by less than 3 % or less than 2 standard errors, ${LATTICE_SEEDS} seeds`,
-};
-
-const checks: readonly Check[] = [
-  {
-    ...common,
-    name: 'readings at cells of 0.5, 0.25 and 0.125 mm',
-    claim:
-      'no measure hangs on the cell: all measures on four presets, from 0.5 to 0.25 and from 0.25 to 0.125 mm, day 364',
-    known:
-      'dead seam: at 0.5 mm a dead verdict runs on as the seam opens, at finer cells the sting bares the tissue ahead, the next contact lies cells away and has a verdict of its own (and ridge takes its place); vein width: borders run from polyp to polyp and each corner reads 0.93 cells short, so that veins of 3 mm read 9 % wide at 0.5 mm and 4 % at 0.25; undecided: contacts whose other side was bared stay open, 1 mm in 1,000 at 0.5 mm',
-    run: () => beyond('cell'),
-  },
-  {
-    ...common,
-    name: 'readings at steps of 2, 1 and 0.5 days',
-    claim:
-      'no measure hangs on the step: all measures on four presets, from 2 days to 1 and from 1 to 0.5, cell 0.25 mm, day 364',
-    known:
-      'vein width of the mosaic is 3.4 % wider at steps of 2 days, where polyps are replaced in rounds of 14 days; from 1 day to half a day nothing shifts',
-    run: () => beyond('step'),
-  },
-];
 
 export const LATTICE: Topic = {
   title: 'Independence of the lattice',
   quick: false,
-  checks,
+  checks: [
+    {
+      name: 'readings at three cells and three steps',
+      claim:
+        'no measure hangs on the lattice: 15 measures, four presets, day 364, from cell 0.5 to 0.25 and 0.25 to 0.125 mm, and at 0.25 mm from steps of 2 days to 1 and 1 to 0.5',
+      source:
+        'definition: no reading may depend on how the tile is cut up; standard errors of the difference seed by seed',
+      unit: 'of some 200 shifts beyond the bar',
+      expected: 0,
+      tolerance: 0,
+      because: `asked for: each mean shifts by less than 3 % or less than 2 standard errors, ${LATTICE_SEEDS} seeds`,
+      known:
+        'Dead seams, longer at 0.5 mm, and ridge that takes their place: at finer cells the sting bares the tissue ahead of an opening seam, so the verdict does not run on (without a sting they agree). Vein width of the mosaic, 3.5, 3.2, 3.1 mm: borders run from polyp to polyp, and a coarse cell cuts their corners short (read at every half mm, the run at 0.25 mm gives the width of the run at 0.5). Undecided, 1 mm in 1,000 at 0.5 mm: single contacts where corners of cuts meet, out of reach of the verdicts around. Vein width is 3.4 % more at steps of 2 days',
+      run: beyond,
+    },
+  ],
   tables,
 };

@@ -66,7 +66,7 @@ const counts: readonly Check[] = SPARSE.map((k) => ({ k, advance: FLAT_ADVANCES_
     unit: 'walls per mm',
     expected: flatLaw(advance),
     tolerance: 0.12 * flatLaw(advance),
-    because: `asked for 8 %; ${FLAT_SEEDS} seeds leave 3 % open, and stretches of a single polyp count as fray, which costs a few narrow sectors`,
+    because: `asked for 8 %; ${FLAT_SEEDS} seeds leave 3 % open, and stretches of a single polyp count as fray (with them 13 and 16 % too many are counted at 40 and 80 mm), which costs a few narrow sectors`,
     run: () => meanOf(clear().map((walls) => walls[k])),
   }),
 );
