@@ -31,7 +31,8 @@ export function makeEasels(): EaselWorker {
       canvas.addEventListener('webglcontextlost', () => void tell('lost'));
       canvas.addEventListener('webglcontextrestored', () => {
         void tell('restored');
-        void easel.then((ready) => ready.redraw());
+        // after Pixi's own ear, which sets the graphics up again
+        setTimeout(() => void easel.then((ready) => ready.redraw()));
       });
       await easel;
     },

@@ -36,7 +36,8 @@ function startEasels(): EaselWorker {
 export class Canvas {
   readonly element: HTMLCanvasElement;
   readonly #id = ++count;
-  readonly #easels: EaselWorker;
+  /** None where no worker can be made. */
+  #easels: EaselWorker | null = null;
   readonly #open: Promise<boolean>;
   #hear: ((news: CanvasNews) => void) | null = null;
   #drawn: (drawn: Drawn) => void = () => undefined;
@@ -51,8 +52,7 @@ export class Canvas {
     this.element = element;
     this.element.setAttribute('aria-hidden', 'true');
     canvases.add(this);
-    this.#easels = start();
-    this.#open = this.#opened();
+    this.#open = this.#opened(start);
   }
 
   /** Who shows the canvas; what came before is told at once. `drawn` hears what now stands on it. */
@@ -78,11 +78,12 @@ export class Canvas {
     this.#hear = () => undefined;
     this.#drawn = () => undefined;
     this.element.remove();
-    void this.#easels.close(this.#id);
+    void this.#easels?.close(this.#id);
   }
 
-  async #opened(): Promise<boolean> {
+  async #opened(start: () => EaselWorker): Promise<boolean> {
     try {
+      this.#easels = start();
       const canvas = this.element.transferControlToOffscreen();
       await this.#easels.open(
         this.#id,
@@ -99,14 +100,15 @@ export class Canvas {
   async #send(): Promise<void> {
     this.#isBusy = true;
     try {
-      if (!(await this.#open)) return;
+      const easels = (await this.#open) ? this.#easels : null;
+      if (!easels) return;
       while (this.#next) {
         const { scene, grown } = this.#next;
         this.#next = null;
         const isSame = grown.frame === this.#sent?.frame && grown.sites === this.#sent.sites;
         this.#sent = grown;
-        if (isSame) await this.#easels.show(this.#id, scene);
-        else this.#drawn({ frame: grown.frame, seams: await this.#showNew(scene, grown) });
+        if (isSame) await easels.show(this.#id, scene);
+        else this.#drawn({ frame: grown.frame, seams: await this.#showNew(easels, scene, grown) });
       }
     } catch {
       this.tell('stopped');
@@ -115,9 +117,9 @@ export class Canvas {
     }
   }
 
-  async #showNew(scene: Scene, grown: Grown): Promise<readonly SeamLine[]> {
+  async #showNew(easels: EaselWorker, scene: Scene, grown: Grown): Promise<readonly SeamLine[]> {
     const known = grown.frame === null ? [] : this.#seams.get(grown.frame);
-    const traced = await this.#easels.show(this.#id, scene, grown, known === undefined);
+    const traced = await easels.show(this.#id, scene, grown, known === undefined);
     const seams = known ?? traced ?? [];
     if (grown.frame) this.#seams.set(grown.frame, seams);
     return seams;

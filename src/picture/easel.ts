@@ -21,6 +21,7 @@ export class Easel {
   /** What a drawing with all pixels takes until it is on screen, measured. */
   #sharpMs = 0;
   #hasGrain = false;
+  #isClosed = false;
   #rest: ReturnType<typeof setTimeout> | undefined;
 
   /** `onScreen` settles once what was drawn has left for the screen. */
@@ -44,18 +45,20 @@ export class Easel {
 
   /** The scene once more, with all pixels and all grain. */
   async redraw(): Promise<void> {
+    if (this.#isClosed) return;
     if (!this.#hasGrain) this.#picture.addGrain();
     this.#hasGrain = true;
     await this.#draw(1);
   }
 
   close(): void {
+    this.#isClosed = true;
     clearTimeout(this.#rest);
     this.#picture.destroy();
   }
 
   async #draw(sharpness: number): Promise<void> {
-    if (!this.#scene) return;
+    if (!this.#scene || this.#isClosed) return;
     const { widthPx, heightPx, pixelRatio, camera, tile, varieties, lightDeg } = this.#scene;
     const start = performance.now();
     this.#picture.show(this.#grown, tile, varieties, lightDeg, sharpness < 1);

@@ -59,11 +59,9 @@ test('where no worker can start the page says so and the plan can be saved', asy
 });
 
 test('without WebGL the numbers still come, and the page says what is missing', async () => {
-  const before = `const get = HTMLCanvasElement.prototype.getContext;
-    HTMLCanvasElement.prototype.getContext = function (kind, ...rest) {
-      return String(kind).includes('webgl') ? null : get.call(this, kind, ...rest); };`;
-  const page = await openPage({ before, reducedMotion: true, expected: [/WebGL/i] });
-  await page.getByText('it offers no WebGL').first().waitFor();
+  const beforeDrawing = 'OffscreenCanvas.prototype.getContext = () => null;';
+  const page = await openPage({ beforeDrawing, reducedMotion: true, expected: [/WebGL/i] });
+  await page.getByText('it offers no WebGL in workers').first().waitFor();
   await untilGrown(page);
   await expect.poll(() => stripOf(page).getAttribute('aria-valuetext'), { timeout: 30_000 }).toContain('%');
 });

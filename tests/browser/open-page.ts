@@ -20,6 +20,8 @@ export interface Opening {
   expected?: RegExp[];
   /** Runs in the page before its own scripts. */
   before?: string;
+  /** Runs in the worker that draws, before its own script. */
+  beforeDrawing?: string;
 }
 
 /** Software GL says so when its pixels are read back, as tests do and the page does not. */
@@ -64,6 +66,13 @@ export async function openPage(opening: Opening = {}): Promise<Page> {
     console.error('policy: ' + event.violatedDirective + ' refused ' + event.blockedURI + ' ' + event.sample);
   })`);
   if (opening.before !== undefined) await context.addInitScript(opening.before);
+  const { beforeDrawing } = opening;
+  if (beforeDrawing !== undefined) {
+    await context.route(/easel\.worker/, async (route) => {
+      const response = await route.fetch();
+      await route.fulfill({ response, body: `${beforeDrawing}\n${await response.text()}` });
+    });
+  }
 
   onTestFinished(async () => {
     await context.close();

@@ -104,3 +104,22 @@ test('a browser without graphics in workers is told of, though nobody listened y
   expect(heard).toEqual(['no-graphics']);
   expect(shown).toEqual([]);
 });
+
+test('where no worker can be made the page hears that nothing can be drawn', async () => {
+  const element = { setAttribute: () => undefined, remove: () => undefined };
+  const canvas = new Canvas(
+    () => {
+      throw new Error('refused');
+    },
+    element as unknown as HTMLCanvasElement,
+  );
+  const heard: string[] = [];
+  canvas.follow(
+    (news) => heard.push(news),
+    () => undefined,
+  );
+  canvas.show(scene(0), { frame: null, sites: null });
+  await settled();
+  expect(heard).toEqual(['no-graphics']);
+  canvas.close();
+});

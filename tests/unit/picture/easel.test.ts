@@ -91,3 +91,14 @@ test('the grain comes once, after the first drawing', async () => {
   await shown(easel, [500]);
   expect(grains()).toBe(1);
 });
+
+test('nothing is drawn once it is closed, not even what was waiting', async () => {
+  const { easel, ratios, grains } = easelThatTakes(50);
+  const done = easel.show(SCENE);
+  easel.close();
+  await vi.advanceTimersByTimeAsync(1000);
+  await done;
+  await easel.redraw();
+  expect(ratios).toHaveLength(1);
+  expect(grains()).toBe(0);
+});
