@@ -36,9 +36,12 @@ export function makeEasels(): EaselWorker {
       });
       await easel;
     },
-    async show(id, scene, grown, asksSeams) {
+    async show(id, scene, grown) {
       await (await easels.get(id))?.show(scene, grown);
-      return asksSeams && grown?.frame ? traceSeams(grown.frame) : null;
+    },
+    async seams(id) {
+      const frame = (await easels.get(id))?.frame;
+      return frame ? traceSeams(frame) : [];
     },
     async close(id) {
       const easel = easels.get(id);

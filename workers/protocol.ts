@@ -36,7 +36,9 @@ export type GraphicsNews = (news: 'lost' | 'restored') => void;
 export interface EaselWorker {
   /** Rejects where there is no WebGL. */
   open(id: number, canvas: OffscreenCanvas, news: GraphicsNews & ProxyMarked): Promise<void>;
-  /** Answered once drawn, with the seams of the frame if they are asked for. Left out, `grown` stays what it was. */
-  show(id: number, scene: Scene, grown?: Grown, asksSeams?: boolean): Promise<SeamLine[] | null>;
+  /** Answered once drawn. Left out, `grown` stays what it was. */
+  show(id: number, scene: Scene, grown?: Grown): Promise<void>;
+  /** Of the frame that was shown last. */
+  seams(id: number): Promise<SeamLine[]>;
   close(id: number): Promise<void>;
 }

@@ -118,10 +118,11 @@ export class Canvas {
   }
 
   async #showNew(easels: EaselWorker, scene: Scene, grown: Grown): Promise<readonly SeamLine[]> {
-    const known = grown.frame === null ? [] : this.#seams.get(grown.frame);
-    const traced = await easels.show(this.#id, scene, grown, known === undefined);
-    const seams = known ?? traced ?? [];
-    if (grown.frame) this.#seams.set(grown.frame, seams);
+    await easels.show(this.#id, scene, grown);
+    const { frame } = grown;
+    if (frame === null) return [];
+    const seams = this.#seams.get(frame) ?? (await easels.seams(this.#id));
+    this.#seams.set(frame, seams);
     return seams;
   }
 }

@@ -2,6 +2,7 @@
  * A picture and the scene on it. While scenes follow fast on each other and drawing is slow (graphics by software), it
  * is drawn with fewer pixels from fewer cells, so that the movement stays smooth, and sharp again once it rests.
  */
+import type { Frame } from '../model/frame';
 import type { Picture } from './picture';
 import type { Grown, Scene } from './scene';
 
@@ -28,6 +29,11 @@ export class Easel {
   constructor(picture: Drawn, onScreen: () => Promise<void>) {
     this.#picture = picture;
     this.#onScreen = onScreen;
+  }
+
+  /** What was shown last. */
+  get frame(): Frame | null {
+    return this.#grown.frame;
   }
 
   /** Left out, `grown` stays what it was. Settles once it is on screen. */

@@ -19,7 +19,6 @@ const LINE: SeamLine = { outcome: 'fused', points: [], lengthMm: 4, covered: 1 }
 interface Shown {
   lightDeg: number;
   grown: Grown | undefined;
-  asksSeams: boolean | undefined;
   done: () => void;
 }
 
@@ -27,11 +26,9 @@ function bench(opens: () => Promise<void> = () => Promise.resolve()) {
   const shown: Shown[] = [];
   const easels = {
     open: vi.fn(opens),
-    show: (_id: number, { lightDeg }: Scene, grown?: Grown, asksSeams?: boolean) =>
-      new Promise<SeamLine[] | null>((resolve) => {
-        const done = (): void => resolve(asksSeams ? [LINE] : null);
-        shown.push({ lightDeg, grown, asksSeams, done });
-      }),
+    show: (_id: number, { lightDeg }: Scene, grown?: Grown) =>
+      new Promise<void>((done) => shown.push({ lightDeg, grown, done })),
+    seams: vi.fn(() => Promise.resolve([LINE])),
     close: () => Promise.resolve(),
   };
   const element = {
@@ -40,7 +37,7 @@ function bench(opens: () => Promise<void> = () => Promise.resolve()) {
     remove: () => undefined,
   };
   const canvas = new Canvas(() => easels, element as unknown as HTMLCanvasElement);
-  return { canvas, shown };
+  return { canvas, shown, seams: easels.seams };
 }
 
 const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
@@ -60,7 +57,7 @@ test('one scene is on its way; of those asked for meanwhile only the newest is d
 });
 
 test('a frame crosses once, however often it is lit anew; its seams are traced once', async () => {
-  const { canvas, shown } = bench();
+  const { canvas, shown, seams } = bench();
   const { frame } = syntheticFrame(0.5, 2, 20);
   const drawn: Drawn[] = [];
   canvas.follow(
@@ -84,7 +81,7 @@ test('a frame crosses once, however often it is lit anew; its seams are traced o
     { frame: null, sites: null },
     { frame, sites: null },
   ]);
-  expect(shown.map((one) => one.asksSeams)).toEqual([true, undefined, false, false]);
+  expect(seams).toHaveBeenCalledTimes(1);
   expect(drawn).toEqual([
     { frame, seams: [LINE] },
     { frame: null, seams: [] },
