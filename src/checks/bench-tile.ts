@@ -88,6 +88,11 @@ export function seedWords(n: number): string[] {
   return Array.from({ length: n }, (_, k) => String(k + 1));
 }
 
+/** What is read off the grown tile, for the seeds '1' to 'seeds'. */
+export function overSeeds(layout: Layout, seeds: number, read: (state: State) => number): number[] {
+  return seedWords(seeds).map((seed) => read(grown(layout, seed)));
+}
+
 /** Place of a cell, mm from the tile's centre. */
 function placeOf(layout: Rules, cell: number): Xy {
   const { columns, rows, cellMm } = layout;

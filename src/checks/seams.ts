@@ -19,6 +19,7 @@ import {
   grownTile,
   halves,
   seamPoints,
+  overSeeds,
   seedWords,
 } from './bench-tile';
 import { type Check, once, THREE_ERRORS, type Topic } from './check';
@@ -91,7 +92,7 @@ function meanFusedShare(
     because: `three standard errors of ${SHARE_SEEDS} seeds at cell 0.5 mm`,
     run: () => {
       const layout = compile(benchPlan({ ...geometry.tile, pair: { acceptance, consistency } }), 0.5);
-      return meanOf(seedWords(SHARE_SEEDS).map((seed) => fusedShare(grown(layout, seed))));
+      return meanOf(overSeeds(layout, SHARE_SEEDS, fusedShare));
     },
   };
 }
@@ -112,7 +113,7 @@ const domainLength: Check = {
   run: () => {
     const tile: BenchTile = { sizeMm: 100, months: 2, rims: [3, 3], pieces: halves(100) };
     const layout = compile(benchPlan({ ...tile, pair: { acceptance: 0.5, consistency: INDEPENDENT } }), 0.5);
-    return meanOf(seedWords(DOMAIN_SEEDS).map((seed) => stretchesOf(grown(layout, seed))));
+    return meanOf(overSeeds(layout, DOMAIN_SEEDS, stretchesOf));
   },
 };
 

@@ -16,7 +16,7 @@ import type { Plan } from '../plan/plan';
 import { Skin } from '../skin/skin';
 import { meanOf, type Mean } from '../stats/intervals';
 import { dayOfMonth } from '../units/quantity';
-import { grown, seedWords } from './bench-tile';
+import { grown, overSeeds, seedWords } from './bench-tile';
 import { type Check, once, PRACTICE, type Topic } from './check';
 import { fusedAtOnce } from './painted-rim';
 import { recut } from './recut';
@@ -189,7 +189,7 @@ const fineCuts: Check = {
   run: () => {
     const [fine, coarse] = [4, 12].map((cutMm) => {
       const layout = layoutOf({ layout: 'chequer', varieties: 2, cutMm, spanMm: 24, months: 12 });
-      return seedWords(SEEDS).map((seed) => veinMm(grown(layout, seed)));
+      return overSeeds(layout, SEEDS, veinMm);
     });
     return meanOf(fine.map((width, k) => width / coarse[k]));
   },

@@ -5,7 +5,7 @@ import { compile } from '../plan/compile';
 import type { Pair, Piece, Xy } from '../plan/plan';
 import { meanOf, type Mean } from '../stats/intervals';
 import { DAYS_PER_MONTH, perDay } from '../units/quantity';
-import { benchPlan, disc, grown, halves, seamPoints, seedWords } from './bench-tile';
+import { benchPlan, disc, grown, halves, overSeeds, seamPoints, seedWords } from './bench-tile';
 import { type Check, once, THREE_ERRORS, type Topic } from './check';
 import { curve } from './plot';
 import { withSteps } from './step-length';
@@ -105,7 +105,7 @@ interface Edges {
 function stretchesOnEdges({ zipLengthMm, stepDays, tiltDeg }: Edges): Mean {
   const tile = { sizeMm: 100, months: 4, rims: [RIM, RIM], pieces: tiltedHalves(tiltDeg), pair: INDEPENDENT };
   const layout = withSteps(compile(benchPlan({ ...tile, settings: { zipLengthMm } }), 0.5), stepDays);
-  return meanOf(seedWords(STRETCH_SEEDS).map((seed) => stretches(grown(layout, seed))));
+  return meanOf(overSeeds(layout, STRETCH_SEEDS, stretches));
 }
 
 function edgesLaw({ zipLengthMm, tiltDeg }: Edges): number {
@@ -211,7 +211,7 @@ const opening: readonly Check[] = [2, 10].map((gapMm) => ({
     const pieces = [disc('a', [-5 - gapMm / 2, 0], 10), disc('b', [5 + gapMm / 2, 0], 10)];
     const tile = { sizeMm: 80, months: DISC_MONTHS, rims: [RIM, RIM], pieces, pair: INDEPENDENT };
     const layout = compile(benchPlan({ ...tile, settings: { zipLengthMm: 4 } }), 0.5);
-    return meanOf(seedWords(DISC_SEEDS).map((seed) => stretches(grown(layout, seed))));
+    return meanOf(overSeeds(layout, DISC_SEEDS, stretches));
   },
 }));
 

@@ -1,6 +1,6 @@
 /** What the person asked of `npm run grow`, or the sentence that says why it cannot be. */
-import { parseArgs } from 'node:util';
 import { MAX_SEED_LETTERS } from '../plan/plan';
+import { parsedWords, Refused } from './words';
 
 export interface GrowOptions {
   readonly planPath: string;
@@ -14,9 +14,6 @@ export interface GrowOptions {
   readonly json: boolean;
   readonly picturesPath: string | null;
 }
-
-/** Bad input, told in a sentence with exit code 2. */
-export class Refused extends Error {}
 
 const USAGE =
   'Usage: npm run --silent grow -- PLAN.json [--months 12] [--seeds 5 | --seed word] [--every 1] [--cell 0.25] ' +
@@ -33,7 +30,10 @@ const OPTIONS = {
 } as const;
 
 export function growOptions(words: readonly string[]): GrowOptions {
-  const { values, positionals } = parsed(words);
+  const { values, positionals } = parsedWords(
+    { args: [...words], options: OPTIONS, allowPositionals: true, strict: true },
+    USAGE,
+  );
   if (positionals.length !== 1) {
     throw new Refused(`Name one plan file; ${positionals.length} were named. ${USAGE}`);
   }
@@ -47,15 +47,6 @@ export function growOptions(words: readonly string[]): GrowOptions {
     json: values.json ?? false,
     picturesPath: values.pictures ?? null,
   };
-}
-
-function parsed(words: readonly string[]) {
-  try {
-    return parseArgs({ args: [...words], options: OPTIONS, allowPositionals: true, strict: true });
-  } catch (error) {
-    const why = error instanceof Error ? error.message.split(/\.\s/u)[0] : 'These options make no sense';
-    throw new Refused(`${why}. ${USAGE}`);
-  }
 }
 
 function whole(name: string, text: string | undefined, most: number): number | null {

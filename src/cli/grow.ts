@@ -10,9 +10,10 @@ import { compile } from '../plan/compile';
 import { openPlan } from '../plan/file';
 import type { Plan, Refusal } from '../plan/plan';
 import { dayOfMonth } from '../units/quantity';
-import { growOptions, Refused, type GrowOptions } from './grow-options';
+import { growOptions, type GrowOptions } from './grow-options';
 import { Pictures } from './pictures';
 import { ReadingTable } from './reading-table';
+import { Refused } from './words';
 
 const MOST_REFUSALS = 10;
 /** Where neither the command nor the plan file names one. */

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { frameOf, polypSites } from '../model/frame';
 import type { State } from '../model/state';
 import type { Plan } from '../plan/plan';
-import { Refused } from './grow-options';
+import { Refused } from './words';
 import { drawTile } from './png';
 
 /** Side of a picture in pixels, within what shows a polyp and what a screen holds. */

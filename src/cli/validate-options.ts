@@ -1,6 +1,5 @@
 /** What the person asked of `npm run validate`. */
-import { parseArgs } from 'node:util';
-import { Refused } from './grow-options';
+import { parsedWords, Refused } from './words';
 
 export interface ValidateOptions {
   readonly json: boolean;
@@ -22,17 +21,9 @@ const OPTIONS = {
 } as const;
 
 export function validateOptions(words: readonly string[]): ValidateOptions {
-  const { json = false, out = 'report', only = null, keep = false } = parsed(words);
+  const { values } = parsedWords({ args: [...words], options: OPTIONS, strict: true }, USAGE);
+  const { json = false, out = 'report', only = null, keep = false } = values;
   if (out === '') throw new Refused(`--out needs the name of a folder. ${USAGE}`);
   if (keep && only !== null) throw new Refused(`--keep keeps a whole report: leave out --only. ${USAGE}`);
   return { json, outPath: out, only, keep };
-}
-
-function parsed(words: readonly string[]) {
-  try {
-    return parseArgs({ args: [...words], options: OPTIONS, strict: true }).values;
-  } catch (error) {
-    const why = error instanceof Error ? error.message.split(/\.\s/u)[0] : 'These options make no sense';
-    throw new Refused(`${why}. ${USAGE}`);
-  }
 }

@@ -10,10 +10,10 @@ import { fileURLToPath } from 'node:url';
 import { tallyOf, type Report, type TopicReport } from '../checks/report';
 import { TOPICS } from '../checks/topics';
 import { MODEL_VERSION } from '../model/defaults';
-import { Refused } from './grow-options';
 import { markdownOf, plotFile } from './report-markdown';
 import { svgOf } from './report-svg';
 import { validateOptions, type ValidateOptions } from './validate-options';
+import { Refused } from './words';
 
 const PAGE_COPY = fileURLToPath(new URL('../view/knows/report.json', import.meta.url));
 

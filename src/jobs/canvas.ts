@@ -8,6 +8,7 @@ import type { EaselWorker } from '../../workers/protocol';
 import type { Frame } from '../model/frame';
 import type { Drawn, Grown, Scene } from '../picture/scene';
 import type { SeamLine } from '../skin/seam-trace';
+import { lineTo } from './line';
 
 /** no-graphics: this browser draws nothing in workers. stopped: the worker died; another canvas starts another. */
 export type CanvasNews = 'lost' | 'restored' | 'no-graphics' | 'stopped';
@@ -23,13 +24,15 @@ const canvases = new Set<Canvas>();
 
 function startEasels(): EaselWorker {
   if (easels) return easels;
-  const worker = new Worker(new URL('../../workers/easel.worker.ts', import.meta.url), { type: 'module' });
-  worker.addEventListener('error', () => {
-    worker.terminate();
+  const line = lineTo(
+    new Worker(new URL('../../workers/easel.worker.ts', import.meta.url), { type: 'module' }),
+  );
+  line.onFault(() => {
+    line.end();
     easels = null;
     for (const canvas of canvases) canvas.tell('stopped');
   });
-  easels = wrap<EaselWorker>(worker);
+  easels = wrap<EaselWorker>(line.endpoint);
   return easels;
 }
 

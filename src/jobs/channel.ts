@@ -11,6 +11,7 @@ import type { EngineWorker, GrowAsk, Sink } from '../../workers/protocol';
 /** One worker, or in tests one port, with a life that ends. */
 export interface Line {
   readonly endpoint: Endpoint;
+  /** A fault that came before anybody listened is told at once. */
   onFault(report: (reason: string) => void): void;
   end(): void;
 }

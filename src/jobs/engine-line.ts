@@ -1,23 +1,11 @@
 /** Engine workers. The first is begun before the page's program is loaded, for it takes longest to be there. */
 import type { Line } from './channel';
+import { lineTo } from './line';
 
 let waiting: Line | null = null;
 
 function newLine(): Line {
-  const worker = new Worker(new URL('../../workers/engine.worker.ts', import.meta.url), { type: 'module' });
-  /** A fault that came before anybody listened. */
-  let early: string | null = null;
-  let tell = (reason: string): void => void (early = reason);
-  worker.addEventListener('error', (event) => tell(event.message || 'the worker could not be loaded'));
-  worker.addEventListener('messageerror', () => tell('a message could not be read'));
-  return {
-    endpoint: worker,
-    onFault(report) {
-      tell = report;
-      if (early !== null) report(early);
-    },
-    end: () => worker.terminate(),
-  };
+  return lineTo(new Worker(new URL('../../workers/engine.worker.ts', import.meta.url), { type: 'module' }));
 }
 
 /** Loads the worker that the next engineLine gets. */

@@ -1,5 +1,6 @@
 import { hashState } from '../model/hash';
 import type { State } from '../model/state';
+import { whole } from '../model/steps';
 import { balanceOf, sharesOf } from './balance';
 import { takeCensus } from './census';
 import { areasMm2, coverMm2 } from './cover';
@@ -74,8 +75,5 @@ export function* readBySteps(
 
 /** The reading in one go. */
 export function read(state: State, varietyIds: readonly string[], seed: string, month: number): Reading {
-  const steps = readBySteps(state, varietyIds, seed, month);
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
+  return whole(readBySteps(state, varietyIds, seed, month));
 }

@@ -61,6 +61,13 @@ export function file(calendar: Calendar, cell: number, due: number, today: numbe
   calendar.head[day] = entry;
 }
 
+/** Files a cell whose due time was `old` and is now `due`, unless it stands under that day already. */
+export function refile(calendar: Calendar, cell: number, old: number, due: number, today: number): void {
+  if (!(due < Infinity)) return;
+  const day = dayOf(due);
+  if (old === Infinity || day <= today || day !== dayOf(old)) file(calendar, cell, due, today);
+}
+
 /** Moves the day's cells to `today`. */
 export function openDay(calendar: Calendar, day: number): void {
   calendar.today.count = 0;

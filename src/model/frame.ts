@@ -4,6 +4,7 @@ import { DAYS_PER_MONTH } from '../units/quantity';
 import { expMinus, ridgeHeightMm } from './ridge';
 import { FATE } from './seam-table';
 import { FLAG, type State } from './state';
+import { whole } from './steps';
 
 export interface Frame {
   readonly month: number;
@@ -83,10 +84,7 @@ export function* frameBySteps(state: State, month: number): Generator<undefined,
 
 /** The frame in one go. */
 export function frameOf(state: State, month: number): Frame {
-  const steps = frameBySteps(state, month);
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
+  return whole(frameBySteps(state, month));
 }
 
 /** About as old as this is the tissue on both sides of a lapped seam, from the first verdict on. */

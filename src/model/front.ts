@@ -105,13 +105,8 @@ export function workOutDue(state: State, cell: number, cellDays: Float64Array): 
     if (v === 0 || v === BARE) continue;
     const s = slow * cellDays[v];
     if (Math.fround(arrival[n] + NEAREST * s) > due[cell]) continue;
-    if ((k & 1) === 1) {
-      offerDiagonal(state, cell, k, n, s);
-      continue;
-    }
-    offer(state, cell, Math.fround(arrival[n] + s), k >> 1, n);
-    offerBetween(state, cell, k, 0, slow, cellDays);
-    offerBetween(state, cell, k, SIDE, slow, cellDays);
+    if ((k & 1) === 1) offerDiagonal(state, cell, k, n, s);
+    else offerAxis(state, cell, k, n, slow, cellDays);
   }
   // a colour that turned to a faster one behind the rim would have been here long ago: it starts from yesterday on
   if (due[cell] < state.day - 1) due[cell] = state.day - 1;
@@ -125,16 +120,27 @@ export function bringDue(state: State, cell: number, from: number, cellDays: Flo
   const { ring, variety } = state;
   const slow = state.polyps.slowness[polypOf(state, cell)];
   const n = cell + ring[from];
-  const s = slow * cellDays[variety[n]];
-  if ((from & 1) === 1) {
-    offerDiagonal(state, cell, from, n, s);
-    offerBetween(state, cell, from - 1, 0, slow, cellDays);
-    offerBetween(state, cell, (from + 1) & 7, SIDE, slow, cellDays);
+  if ((from & 1) === 0) {
+    offerAxis(state, cell, from, n, slow, cellDays);
     return;
   }
-  offer(state, cell, Math.fround(state.arrival[n] + s), from >> 1, n);
-  offerBetween(state, cell, from, 0, slow, cellDays);
-  offerBetween(state, cell, from, SIDE, slow, cellDays);
+  offerDiagonal(state, cell, from, n, slow * cellDays[variety[n]]);
+  offerBetween(state, cell, from - 1, 0, slow, cellDays);
+  offerBetween(state, cell, (from + 1) & 7, SIDE, slow, cellDays);
+}
+
+/** A step from the axis neighbour n at place k of the ring, alone and with each of the two diagonal ones beside it. */
+function offerAxis(
+  state: State,
+  cell: number,
+  k: number,
+  n: number,
+  slow: number,
+  cellDays: Float64Array,
+): void {
+  offer(state, cell, Math.fround(state.arrival[n] + slow * cellDays[state.variety[n]]), k >> 1, n);
+  offerBetween(state, cell, k, 0, slow, cellDays);
+  offerBetween(state, cell, k, SIDE, slow, cellDays);
 }
 
 /** A step from the diagonal neighbour alone. */

@@ -4,7 +4,7 @@
  * cells take the winner's origin and colour, so the seam moves along.
  */
 import { push, sortUnique } from './cell-list';
-import { dayOf, file, openDay } from './calendar';
+import { openDay, refile } from './calendar';
 import { closeRow } from './contact';
 import { AXIS_X, AXIS_Y, DIAGONAL, parentOf, polypOf, SIDE } from './front';
 import { moveSeam } from './moved-seam';
@@ -127,12 +127,7 @@ export function lap(state: State): void {
       if (variety[i] === BARE) continue;
       const old = due[i];
       workOutLap(state, i);
-      if (
-        due[i] < Infinity &&
-        (old === Infinity || dayOf(due[i]) !== dayOf(old) || dayOf(due[i]) <= state.day)
-      ) {
-        file(lapping, i, due[i], state.day);
-      }
+      refile(lapping, i, old, due[i], state.day);
     }
     lapping.stale.count = 0;
   }

@@ -1,5 +1,5 @@
 /** One day of growth by rule G, in sub-steps so short that the fastest rim crosses less than one cell in each. */
-import { dayOf, file, openDay } from './calendar';
+import { openDay, refile } from './calendar';
 import { push } from './cell-list';
 import { meet } from './contact';
 import { daysPerCell, parentOf, polypOf, toSite, workOutDue } from './front';
@@ -7,7 +7,7 @@ import { inherit } from './inherit';
 import { reconsider } from './lap';
 import { FATE } from './seam-table';
 import { FLAG, type State } from './state';
-import { bringAround } from './wake';
+import { bringAround, markStale } from './wake';
 
 /** sqrt(3): a uniform draw of unit standard deviation reaches so far. */
 const REACH = 1.7321;
@@ -46,9 +46,7 @@ function refreshDue(state: State, { cellDays, leastCellDays }: Pace): void {
     // one colony where there were two: neighbours that could not be combined now can
     state.joined = false;
     for (let i = 0; i < due.length; i++) {
-      if (variety[i] !== 0 || (flags[i] & (FLAG.edge | FLAG.stale)) !== FLAG.edge) continue;
-      flags[i] |= FLAG.stale;
-      push(growing.stale, i);
+      if (variety[i] === 0 && (flags[i] & (FLAG.edge | FLAG.stale)) === FLAG.edge) markStale(state, i);
     }
   }
   const { stale, taken } = growing;
@@ -60,10 +58,7 @@ function refreshDue(state: State, { cellDays, leastCellDays }: Pace): void {
     if (variety[i] !== 0) continue;
     const old = due[i];
     workOutDue(state, i, cellDays);
-    const dueDay = dayOf(due[i]);
-    if (due[i] < Infinity && (old === Infinity || dueDay <= day || dueDay !== dayOf(old))) {
-      file(growing, i, due[i], day);
-    }
+    refile(growing, i, old, due[i], day);
   }
   stale.count = 0;
 }

@@ -1,20 +1,21 @@
 /** Who must hear of it when a cell changes. */
-import { dayOf, file } from './calendar';
+import { refile } from './calendar';
 import { push } from './cell-list';
 import { bringDue, isLoneDiagonal, NEAREST, parentOf, polypOf } from './front';
 import { BARE, FLAG, type State } from './state';
 
-/** The empty cells around `cell`: their due day may have changed. */
+/** An empty cell with tissue beside it must be worked out anew. */
+export function markStale(state: State, cell: number): void {
+  state.flags[cell] |= FLAG.stale | FLAG.edge;
+  push(state.growing.stale, cell);
+}
+
+/** The empty cells around `cell`, which is not empty itself: their due day may have changed. */
 export function markStaleAround(state: State, cell: number): void {
-  const { variety, flags, growing } = state;
-  const { columns } = state.layout;
-  for (let dy = -columns; dy <= columns; dy += columns) {
-    for (let dx = -1; dx <= 1; dx++) {
-      const i = cell + dy + dx;
-      if (variety[i] !== 0 || (flags[i] & (FLAG.inside | FLAG.stale)) !== FLAG.inside) continue;
-      flags[i] |= FLAG.stale | FLAG.edge;
-      push(growing.stale, i);
-    }
+  const { variety, flags, ring } = state;
+  for (let k = 0; k < 8; k++) {
+    const i = cell + ring[k];
+    if (variety[i] === 0 && (flags[i] & (FLAG.inside | FLAG.stale)) === FLAG.inside) markStale(state, i);
   }
 }
 
@@ -34,8 +35,7 @@ export function bringAround(state: State, cell: number, cellDays: Float64Array, 
     if (old === Infinity) {
       flags[i] |= FLAG.edge;
     } else if (isLoneDiagonal(via[i]) && origin[parentOf(state, i)] !== own) {
-      flags[i] |= FLAG.stale;
-      push(growing.stale, i);
+      markStale(state, i);
       continue;
     } else if (Math.fround(since + NEAREST * leastCellDays * polyps.slowness[polypOf(state, i)]) > old) {
       continue;
@@ -43,11 +43,7 @@ export function bringAround(state: State, cell: number, cellDays: Float64Array, 
     bringDue(state, i, (k + 4) & 7, cellDays);
     const now = due[i];
     if (now === old) continue;
-    if (now < day - 1) {
-      flags[i] |= FLAG.stale;
-      push(growing.stale, i);
-    } else if (old === Infinity || dayOf(now) !== dayOf(old)) {
-      file(growing, i, now, day);
-    }
+    if (now < day - 1) markStale(state, i);
+    else refile(growing, i, old, now, day);
   }
 }

@@ -11,10 +11,10 @@ const MOVING_MS = 180;
 const MOVING_DRAW_MS = 20;
 const LEAST_SHARPNESS = 0.35;
 
-type Drawn = Pick<Picture, 'show' | 'resize' | 'look' | 'draw' | 'addGrain' | 'destroy'>;
+type Brush = Pick<Picture, 'show' | 'resize' | 'look' | 'draw' | 'addGrain' | 'destroy'>;
 
 export class Easel {
-  readonly #picture: Drawn;
+  readonly #picture: Brush;
   readonly #onScreen: () => Promise<void>;
   #scene: Scene | null = null;
   #grown: Grown = { frame: null, sites: null };
@@ -26,7 +26,7 @@ export class Easel {
   #rest: ReturnType<typeof setTimeout> | undefined;
 
   /** `onScreen` settles once what was drawn has left for the screen. */
-  constructor(picture: Drawn, onScreen: () => Promise<void>) {
+  constructor(picture: Brush, onScreen: () => Promise<void>) {
     this.#picture = picture;
     this.#onScreen = onScreen;
   }

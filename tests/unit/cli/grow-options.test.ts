@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { growOptions, Refused } from '../../../src/cli/grow-options';
+import { growOptions } from '../../../src/cli/grow-options';
+import { Refused } from '../../../src/cli/words';
 
 describe('what was asked of npm run grow', () => {
   it('is the last month of the seed of the file at 0.25 mm, unless more is said', () => {

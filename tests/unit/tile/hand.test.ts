@@ -8,18 +8,16 @@ import { Hold } from '../../../src/view/tile/hold.svelte';
 import { pressKey } from '../../../src/view/tile/keys';
 import type { Key } from '../../../src/view/tile/keys';
 import { pieceAt } from '../../../src/view/tile/piece-at';
-import { Pointer } from '../../../src/view/tile/pointer';
-import type { Touch } from '../../../src/view/tile/pointer';
+import type { Pointer, Touch } from '../../../src/view/tile/pointer';
 import { HALVES } from '../../fixtures/halves';
+import { handOnTile, touchOf } from '../../fixtures/hand-on-tile';
 
 let desk: Desk;
 let hold: Hold;
 let pointer: Pointer;
 
 beforeEach(() => {
-  desk = new Desk(HALVES);
-  hold = new Hold(desk);
-  pointer = new Pointer(desk, hold);
+  ({ desk, hold, pointer } = handOnTile());
 });
 
 function piece(id: string): Piece {
@@ -29,7 +27,7 @@ function piece(id: string): Piece {
 }
 
 function touch(mm: Xy, more: Partial<Touch> = {}): Touch {
-  return { id: 1, px: hold.px(mm), kind: 'mouse', button: 0, shift: false, alt: false, ...more };
+  return touchOf(hold, mm, more);
 }
 
 function drag(from: Xy, to: Xy, more: Partial<Touch> = {}): void {

@@ -1,24 +1,22 @@
 /** How hands move the view and not the plan; the canvas is 560 px square and shows a 60 mm tile. */
 import { beforeEach, expect, test } from 'vitest';
 import type { Xy } from '../../../src/plan/plan';
-import { Desk } from '../../../src/view/desk.svelte';
-import { Hold } from '../../../src/view/tile/hold.svelte';
-import { Pointer } from '../../../src/view/tile/pointer';
-import type { Touch } from '../../../src/view/tile/pointer';
+import type { Desk } from '../../../src/view/desk.svelte';
+import type { Hold } from '../../../src/view/tile/hold.svelte';
+import type { Pointer, Touch } from '../../../src/view/tile/pointer';
 import { HALVES } from '../../fixtures/halves';
+import { handOnTile, touchOf } from '../../fixtures/hand-on-tile';
 
 let desk: Desk;
 let hold: Hold;
 let pointer: Pointer;
 
 beforeEach(() => {
-  desk = new Desk(HALVES);
-  hold = new Hold(desk);
-  pointer = new Pointer(desk, hold);
+  ({ desk, hold, pointer } = handOnTile());
 });
 
 function touch(mm: Xy, more: Partial<Touch> = {}): Touch {
-  return { id: 1, px: hold.px(mm), kind: 'mouse', button: 0, shift: false, alt: false, ...more };
+  return touchOf(hold, mm, more);
 }
 
 function drag(from: Xy, to: Xy, more: Partial<Touch> = {}): void {
