@@ -63,6 +63,8 @@ export function recut(
     variety: Uint8Array.from(varieties),
     healedDay: new Float64Array(count + 1).fill(healingDays),
     freshUntilDay: new Float64Array(count + 1).fill(healingDays + 30),
+    name: Uint16Array.from({ length: count + 1 }, (_, k) => k),
+    stock: Uint16Array.from({ length: count + 1 }, (_, k) => k),
   };
   return { ...layout, piece, pieces, startDay: new Float32Array(dealt.length).fill(healingDays) };
 }

@@ -13,7 +13,7 @@ export function sharesOf(areas: Float64Array): Float64Array {
   return areas.map((area) => (cover > 0 ? area / cover : 0));
 }
 
-export function balanceOf(areas: Float64Array, pieces: PieceTable): number | null {
+export function balanceOf(areas: Float64Array, pieces: Pick<PieceTable, 'count' | 'variety'>): number | null {
   const set = new Set(pieces.variety.subarray(1, pieces.count + 1));
   const k = set.size;
   if (k < 2 || coverMm2(areas) === 0) return null;

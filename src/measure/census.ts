@@ -16,7 +16,7 @@ export const CENSUS_STRIDE = 9;
 
 export function takeCensus(state: State): Census {
   const { variety, origin, colony, layout, flags } = state;
-  const colonies = layout.pieces.count + 1;
+  const colonies = state.pieces.count + 1;
   const cells = new Uint32Array(colonies * CENSUS_STRIDE);
   let bareCells = 0;
   let emptyCells = 0;

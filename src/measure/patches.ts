@@ -52,7 +52,7 @@ function join(runs: Runs, a: number, b: number): void {
 export function cellsInSmallPatches(state: State, belowMm2: number): Uint32Array {
   const { variety, origin, colony, layout } = state;
   const { columns, rows, cellMm } = layout;
-  const small = new Uint32Array(layout.pieces.count + 1);
+  const small = new Uint32Array(state.pieces.count + 1);
   const runs: Runs = {
     count: 0,
     start: new Int32Array(1024),

@@ -60,7 +60,7 @@ export function* readBySteps(
     month,
     coverMm2: coverMm2(areas),
     varieties: Object.fromEntries(varieties) as Reading['varieties'],
-    balance: balanceOf(areas, state.layout.pieces),
+    balance: balanceOf(areas, state.pieces),
     seam: seamByFate(state, lengthOfRow, keyOfRow, 0),
     pairs,
     swirl,

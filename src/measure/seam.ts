@@ -20,8 +20,8 @@ export function pairKey(a: number, b: number): number {
 
 /** Key of the pair that each row was made for, 0 where the row has not touched yet or has left the seam. */
 export function touchingPairOfRow(state: State): Uint8Array {
-  const { seam, day, layout } = state;
-  const varietyOf = layout.pieces.variety;
+  const { seam, day } = state;
+  const varietyOf = state.pieces.variety;
   const keys = new Uint8Array(seam.count);
   for (let row = 1; row < seam.count; row++)
     if (seam.cell[row] >= 0 && seam.touched[row] <= day)
@@ -32,7 +32,7 @@ export function touchingPairOfRow(state: State): Uint8Array {
 /** Length of each row's stretch of seam, mm. */
 export function seamLengths(state: State, keyOfRow: Uint8Array): Float64Array {
   const { layout, origin, row } = state;
-  const varietyOf = layout.pieces.variety;
+  const varietyOf = state.pieces.variety;
   const ofRow = new Float64Array(state.seam.count);
   if (state.seam.count <= 1) return ofRow;
   const grid = blankGrid(layout.columns, layout.rows, layout.cellMm);

@@ -25,7 +25,7 @@ function fusedTissueMm2(census: Census): number {
 /** Length of colour border inside colonies, mm. */
 function veinMm(state: State, keyOfRow: Uint8Array): number {
   const { layout, origin, colony, variety, row, seam } = state;
-  const varietyOf = layout.pieces.variety;
+  const varietyOf = state.pieces.variety;
   const grid = blankGrid(layout.columns, layout.rows, layout.cellMm);
   const { label } = grid;
   for (let i = 0; i < variety.length; i++) label[i] = variety[i] === BARE ? 0 : variety[i];

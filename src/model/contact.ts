@@ -12,7 +12,7 @@ import { queue } from './zip';
 export function meet(state: State, cells: Int32Array, count: number): void {
   const { origin, variety, layout, ring } = state;
   const { columns } = layout;
-  const varietyOf = layout.pieces.variety;
+  const varietyOf = state.pieces.variety;
   const touching: number[] = [];
   for (let k = 0; k < count; k++) {
     const cell = cells[k];
@@ -46,8 +46,8 @@ export function openRow(state: State, cell: number): void {
   if (state.row[cell] !== 0) return;
   const partner = partnerOf(state, cell);
   if (partner < 0) return;
-  const { arrival, origin, layout, seam } = state;
-  const { healedDay } = layout.pieces;
+  const { arrival, origin, seam } = state;
+  const { healedDay } = state.pieces;
   const own = origin[cell];
   const other = origin[partner];
   const touched = Math.max(arrival[cell], arrival[partner], healedDay[own], healedDay[other]);
@@ -70,7 +70,7 @@ export function closeRow(state: State, cell: number): void {
 /** The living cell across the seam: least arrival, then least index; -1 where the cell is on no seam. */
 export function partnerOf(state: State, cell: number): number {
   const { arrival, origin, variety, layout } = state;
-  const varietyOf = layout.pieces.variety;
+  const varietyOf = state.pieces.variety;
   const own = origin[cell];
   let partner = -1;
   for (let axis = 0; axis < 4; axis++) {

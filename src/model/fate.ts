@@ -108,8 +108,8 @@ function openSides(state: State, now: number): Map<number, OpenSide> {
  * with chance (A k + f) / (k + n), which is the beta-binomial of mean A; k is the pair's consistency.
  */
 function judge(state: State, r: number, now: number): number {
-  const { seam, layout, keys, nuclei, urnDrawn, urnFused } = state;
-  const { pieces, pairs, rates, aggression } = layout;
+  const { seam, layout, pieces, keys, nuclei, urnDrawn, urnFused } = state;
+  const { pairs, rates, aggression } = layout;
   const a = pieces.variety[seam.own[r]];
   const b = pieces.variety[seam.other[r]];
   const pair = pairIndex(Math.min(a, b), Math.max(a, b));
@@ -136,8 +136,8 @@ function judge(state: State, r: number, now: number): number {
 
 /** Fused seams that turn to a ridge, a whole nucleus at a time (Hidaka et al. 1997, Coral Reefs 16: 13-20). */
 export function revert(state: State, now: number): void {
-  const { seam, layout, keys, nuclei } = state;
-  const { pieces, pairs } = layout;
+  const { seam, layout, pieces, keys, nuclei } = state;
+  const { pairs } = layout;
   const turned = new Set<number>();
   for (let k = 0; k < nuclei.count; k++) {
     if (nuclei.fate[k] !== FATE.fused) continue;

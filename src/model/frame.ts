@@ -105,9 +105,9 @@ function thicknessByHalfMonth(): Float64Array {
 }
 
 function covers(state: State, r: number): boolean {
-  const { seam, layout } = state;
+  const { seam, pieces } = state;
   if (seam.fate[r] !== FATE.lapped) return false;
-  const { aggression, pieces } = layout;
+  const { aggression } = state.layout;
   return aggression[pieces.variety[seam.own[r]]] > aggression[pieces.variety[seam.other[r]]];
 }
 

@@ -49,6 +49,6 @@ export function hashState(state: State): string {
   for (let pair = 0; pair < urnDrawn.length; pair++) {
     if (urnDrawn[pair] !== 0) digest.add((pair << 24) ^ (urnDrawn[pair] << 12) ^ urnFused[pair]);
   }
-  for (let o = 1; o < colony.length; o++) digest.add(colony[o]);
+  for (let o = 1; o <= state.pieces.count; o++) digest.add(colony[o]);
   return digest.text();
 }

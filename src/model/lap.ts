@@ -68,8 +68,8 @@ function pressingSince(state: State, cell: number, loser: number, slow: number):
 }
 
 /** How much more aggressive the one origin's variety is. */
-function lead(state: State, winner: number, loser: number): number {
-  const { aggression, pieces } = state.layout;
+function lead({ layout, pieces }: State, winner: number, loser: number): number {
+  const { aggression } = layout;
   return aggression[pieces.variety[winner]] - aggression[pieces.variety[loser]];
 }
 

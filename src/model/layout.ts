@@ -10,6 +10,7 @@ export interface Layout extends Rules {
   readonly piece: Uint16Array;
   /** Day at which the rim stands at a piece's cell: healing + signed distance to the outline / rim rate; may be negative. */
   readonly startDay: Float32Array;
+  readonly pieces: PieceTable;
 }
 
 /** What of it a run needs once the pieces are set: all but the grids, which can be forgotten then. */
@@ -17,7 +18,6 @@ export interface Rules {
   readonly columns: number;
   readonly rows: number;
   readonly cellMm: number;
-  readonly pieces: PieceTable;
   readonly varieties: number;
   /** mm per day, by variety; index 0 unused. */
   readonly rimMmPerDay: Float64Array;
@@ -28,7 +28,7 @@ export interface Rules {
   readonly days: number;
 }
 
-/** By piece number; index 0 unused. */
+/** The pieces of day 0 by number; index 0 unused. */
 export interface PieceTable {
   readonly count: number;
   readonly variety: Uint8Array;
@@ -36,6 +36,10 @@ export interface PieceTable {
   readonly healedDay: Float64Array;
   /** Day until which the edges count as freshly cut; -Infinity for a grown rim. */
   readonly freshUntilDay: Float64Array;
+  /** Number of its name: patches of one graft share it. */
+  readonly name: Uint16Array;
+  /** Smallest number among the pieces that are one colony from the start. */
+  readonly stock: Uint16Array;
 }
 
 /** What two varieties do to each other. Each array has 81 numbers, see pairIndex. */

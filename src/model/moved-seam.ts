@@ -37,8 +37,8 @@ export function moveSeam(state: State, cell: number, loser: number): void {
 
 /** Two pieces of one variety that lapping brought together are one colony. */
 function joinAlike(state: State, a: number, b: number): void {
-  const { origin, layout } = state;
-  const varietyOf = layout.pieces.variety;
+  const { origin, pieces } = state;
+  const varietyOf = pieces.variety;
   if (origin[a] !== origin[b] && varietyOf[origin[a]] === varietyOf[origin[b]]) {
     joinColonies(state, origin[a], origin[b]);
   }

@@ -13,7 +13,7 @@ export function setPieces(layout: Layout, seed: string): State {
     const piece = layout.piece[i];
     if (piece === 0) continue;
     origin[i] = piece;
-    variety[i] = layout.pieces.variety[piece];
+    variety[i] = state.pieces.variety[piece];
     arrival[i] = layout.startDay[i];
     flags[i] |= FLAG.set;
     cells.push(i);

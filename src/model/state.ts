@@ -2,8 +2,10 @@
  * The tile on one day: flat arrays, each with type, unit and bytes. Only model/ writes them.
  */
 import { createCalendar, type Calendar } from './calendar';
+import { doubled } from './cell-list';
 import type { Layout, Rules } from './layout';
 import { keysOf, type Keys } from './noise';
+import { addPiece, createPieces, joinStocks, type NewPiece, type Pieces } from './pieces';
 import { createPolyps, type Polyps } from './polyps';
 import { createSeam, createNuclei, type NucleusTable, type SeamTable } from './seam-table';
 import { createZip, type Zip } from './zip';
@@ -50,10 +52,11 @@ export interface State {
   /** Which neighbours gave `due`: see front.ts. */
   readonly via: Uint8Array;
   readonly flags: Uint8Array;
-  /** Root of each origin's colony: joined when a contact fuses, the smaller number wins. */
-  readonly colony: Uint16Array;
+  readonly pieces: Pieces;
+  /** Root of each piece's colony: joined when a contact fuses, the smaller number wins. */
+  colony: Uint16Array;
   /** By root: bit v is set where the colony holds variety v. */
-  readonly colonyVarieties: Uint16Array;
+  colonyVarieties: Uint16Array;
   readonly polyps: Polyps;
   readonly seam: SeamTable;
   readonly nuclei: NucleusTable;
@@ -73,17 +76,17 @@ export interface State {
 }
 
 export function createState(
-  { inside, piece: _piece, startDay: _startDay, ...layout }: Layout,
+  { inside, piece: _piece, startDay: _startDay, pieces, ...layout }: Layout,
   seed: string,
 ): State {
   const c = layout.columns;
   const cells = c * layout.rows;
   const keys = keysOf(seed);
-  const colony = new Uint16Array(layout.pieces.count + 1);
-  const colonyVarieties = new Uint16Array(layout.pieces.count + 1);
-  for (let o = 1; o <= layout.pieces.count; o++) {
+  const colony = new Uint16Array(pieces.count + 1);
+  const colonyVarieties = new Uint16Array(pieces.count + 1);
+  for (let o = 1; o <= pieces.count; o++) {
     colony[o] = o;
-    colonyVarieties[o] = 1 << layout.pieces.variety[o];
+    colonyVarieties[o] = 1 << pieces.variety[o];
   }
   const flags = new Uint8Array(cells);
   for (let i = 0; i < cells; i++) if (inside[i] === 1) flags[i] = FLAG.inside;
@@ -100,6 +103,7 @@ export function createState(
     variety: new Uint8Array(cells),
     via: new Uint8Array(cells),
     flags,
+    pieces: createPieces(pieces),
     colony,
     colonyVarieties,
     polyps: createPolyps(layout, keys),
@@ -124,8 +128,21 @@ export function joinColonies(state: State, a: number, b: number): boolean {
   if (rootA === rootB) return false;
   const keep = Math.min(rootA, rootB);
   const drop = Math.max(rootA, rootB);
-  for (let o = 1; o < colony.length; o++) if (colony[o] === drop) colony[o] = keep;
+  for (let o = 1; o <= state.pieces.count; o++) if (colony[o] === drop) colony[o] = keep;
   colonyVarieties[keep] |= colonyVarieties[drop];
+  joinStocks(state.pieces, a, b);
   state.joined = true;
   return true;
+}
+
+/** A piece made by a step, in a colony of its own, which holds nothing yet. Its number. */
+export function newPiece(state: State, piece: NewPiece): number {
+  const number = addPiece(state.pieces, piece);
+  if (number >= state.colony.length) {
+    state.colony = doubled(state.colony);
+    state.colonyVarieties = doubled(state.colonyVarieties);
+  }
+  state.colony[number] = number;
+  state.colonyVarieties[number] = 0;
+  return number;
 }

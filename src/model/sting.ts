@@ -7,8 +7,8 @@ import { markStaleAround } from './wake';
 import { BARE, type State } from './state';
 
 export function sting(state: State, r: number): void {
-  const { seam, layout } = state;
-  const { aggression, pieces, rates } = layout;
+  const { seam, layout, pieces } = state;
+  const { aggression, rates } = layout;
   const own = seam.own[r];
   const other = seam.other[r];
   const difference = aggression[pieces.variety[own]] - aggression[pieces.variety[other]];

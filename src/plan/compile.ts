@@ -78,6 +78,8 @@ function pieceTable(plan: Plan): PieceTable {
     variety: Uint8Array.from([0, ...plan.pieces.map((piece) => varietyNumber(plan, piece.variety))]),
     healedDay: Float64Array.from([0, ...healed]),
     freshUntilDay: Float64Array.from([0, ...freshUntil]),
+    name: Uint16Array.from({ length: plan.pieces.length + 1 }, (_, k) => k),
+    stock: Uint16Array.from({ length: plan.pieces.length + 1 }, (_, k) => k),
   };
 }
 

@@ -41,7 +41,7 @@ const tiles = fc
 /** Cells in small patches by plain flood fill, the definition. */
 function floodedSmall(state: State, belowCells: number): Uint32Array {
   const { variety, colony, origin, layout } = state;
-  const small = new Uint32Array(layout.pieces.count + 1);
+  const small = new Uint32Array(state.pieces.count + 1);
   const seen = new Set<number>();
   for (let i = 0; i < variety.length; i++) {
     if (variety[i] === 0 || variety[i] === BARE || seen.has(i)) continue;

@@ -85,18 +85,18 @@ describe('cover, shares and colour balance', () => {
     'balance of two varieties with the border moved: piece %d to %d mm reads %d (definition)',
     (_piece, widthMm, expected) => {
       const state = paintedState({ ...HALVES, variety: (x) => (x < widthMm - 20 ? 1 : 2) });
-      expect(balanceOf(areas(state), state.layout.pieces)).toBeCloseTo(expected, 12);
+      expect(balanceOf(areas(state), state.pieces)).toBeCloseTo(expected, 12);
     },
   );
 
   it('balance counts a variety that died out, and is null for one variety', () => {
     const three = paintedState({ ...HALVES, varieties: [1, 2, 3], variety: (_x, _y, piece) => piece });
     // shares 1/2, 1/2, 0 of three: 1 - 3/4 (1/6 + 1/6 + 1/3)
-    expect(balanceOf(areas(three), three.layout.pieces)).toBeCloseTo(0.5, 12);
+    expect(balanceOf(areas(three), three.pieces)).toBeCloseTo(0.5, 12);
     const one = paintedState({ ...HALVES, varieties: [2, 2] });
-    expect(balanceOf(areas(one), one.layout.pieces)).toBeNull();
+    expect(balanceOf(areas(one), one.pieces)).toBeNull();
     const gone = paintedState({ ...HALVES, variety: () => 255 });
-    expect(balanceOf(areas(gone), gone.layout.pieces)).toBeNull();
+    expect(balanceOf(areas(gone), gone.pieces)).toBeNull();
     expect([...sharesOf(areas(gone))]).toEqual(new Array(9).fill(0));
   });
 });
