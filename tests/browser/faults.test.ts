@@ -1,6 +1,6 @@
 /** What goes wrong is said in words, where it is, with what to do; the person's plan stays. */
 import { expect, test } from 'vitest';
-import { button, chooseFile, showMonth, stripOf, untilGrown } from './grow-page';
+import { button, chooseFile, showMonth, stripOf, untilGrown, untilOpen } from './grow-page';
 import { openPage } from './open-page';
 
 /** Keeps the page's workers where a test can end them. */
@@ -21,7 +21,7 @@ const BROKEN: readonly (readonly [what: string, text: string, says: RegExp])[] =
 
 test('broken and too new files are refused in words, and the plan stays', async () => {
   const page = await openPage({ reducedMotion: true });
-  await untilGrown(page);
+  await untilOpen(page);
   const title = await page.title();
   for (const [what, text, says] of BROKEN) {
     await chooseFile(page, 'broken.json', text);

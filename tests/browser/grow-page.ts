@@ -12,6 +12,11 @@ export async function outcomeMm(page: Page, outcome: string): Promise<number> {
   return Number.parseFloat(await row.getByRole('cell').first().innerText());
 }
 
+/** Until the page can be used; it grows meanwhile. For tests that ask nothing of what has grown. */
+export async function untilOpen(page: Page): Promise<void> {
+  await tileOf(page).waitFor();
+}
+
 /** Until the page has grown the month that is shown and the tile is drawn. */
 export async function untilGrown(page: Page): Promise<void> {
   await expect
@@ -24,7 +29,7 @@ export async function showMonth(page: Page, month: number): Promise<void> {
   await strip.focus();
   await page.keyboard.press('Home');
   for (let step = 0; step < month; step++) await page.keyboard.press('ArrowRight');
-  expect(await strip.getAttribute('aria-valuenow')).toBe(String(month));
+  await expect.poll(() => strip.getAttribute('aria-valuenow')).toBe(String(month));
   await expect
     .poll(() => strip.getAttribute('aria-valuetext'), { timeout: 30_000 })
     .toContain(`month ${month}`);

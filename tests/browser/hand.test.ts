@@ -47,7 +47,7 @@ test('by touch: the whole tile lets the page scroll; nearer, a finger looks roun
     };
     await expect.poll(back).toBe(0);
   }
-  expect(await button(page, 'Whole tile').count()).toBe(0);
+  await expect.poll(() => button(page, 'Whole tile').count()).toBe(0);
 
   await swipe(page, [
     { from: { x: middle.x - 20, y: middle.y - 20 }, to: { x: middle.x - 60, y: middle.y - 60 } },
@@ -56,9 +56,9 @@ test('by touch: the whole tile lets the page scroll; nearer, a finger looks roun
   await button(page, 'Whole tile').waitFor();
   const before = await tileOf(page).locator('svg').innerHTML();
   await swipe(page, [{ from: middle, to: { x: middle.x + 70, y: middle.y + 70 } }]);
-  expect(await tileOf(page).locator('svg').innerHTML()).not.toBe(before);
-  expect(await scrolled(page)).toBe(0);
-  expect(await button(page, 'Undo').isDisabled()).toBe(true);
+  await expect.poll(() => tileOf(page).locator('svg').innerHTML()).not.toBe(before);
+  await expect.poll(() => scrolled(page)).toBe(0);
+  await expect.poll(() => button(page, 'Undo').isDisabled()).toBe(true);
   expect(await page.getByText(/^Piece p\d$/u).count()).toBe(0);
 
   await button(page, 'Whole tile').tap();
@@ -106,12 +106,12 @@ test('a refusal is shown once and goes with the next thing done; an outline that
   };
   await cross();
   await bubble(page).waitFor();
-  expect(await bubble(page).innerText()).toContain('crosses itself');
+  await expect.poll(() => bubble(page).innerText()).toContain('crosses itself');
   expect(await page.getByText('Not done.').count()).toBe(0);
   await button(page, 'Take back').click();
-  expect(await bubble(page).count()).toBe(0);
+  await expect.poll(() => bubble(page).count()).toBe(0);
   await button(page, 'Clear').click();
-  expect(await button(page, 'Clear').isDisabled()).toBe(true);
+  await expect.poll(() => button(page, 'Clear').isDisabled()).toBe(true);
 
   await button(page, 'Set piece').click();
   const refuseOne = async (): Promise<void> => {
@@ -121,10 +121,10 @@ test('a refusal is shown once and goes with the next thing done; an outline that
   };
   await refuseOne();
   await showMonth(page, 3);
-  expect(await bubble(page).count()).toBe(0);
+  await expect.poll(() => bubble(page).count()).toBe(0);
   await refuseOne();
   await button(page, 'Ruler').click();
-  expect(await bubble(page).count()).toBe(0);
+  await expect.poll(() => bubble(page).count()).toBe(0);
   await button(page, 'Set piece').click();
   await refuseOne();
   await pressTile(page, 30, 39);
@@ -136,7 +136,7 @@ test('a refusal is shown once and goes with the next thing done; an outline that
   );
   await openMenu(page);
   await page.getByRole('button', { name: /^Halves that wall up/u }).click();
-  expect(await bubble(page).count()).toBe(0);
+  await expect.poll(() => bubble(page).count()).toBe(0);
 });
 
 test('a screen reader hears what was done last; a drag at a later month says where it is done', async () => {
@@ -184,7 +184,7 @@ test('by keyboard the tile is one Tab and Enter away, and its crosshair is seen 
   await untilGrown(page);
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
-  expect(await tileOf(page).evaluate((tile) => tile === document.activeElement)).toBe(true);
+  await expect.poll(() => tileOf(page).evaluate((tile) => tile === document.activeElement)).toBe(true);
   await button(page, 'Set piece').press('Enter');
   expect(await page.locator('svg .cross').count()).toBe(0);
   await page.keyboard.press('Tab');

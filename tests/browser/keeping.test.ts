@@ -6,17 +6,29 @@ import { grow } from '../../src/model/grow';
 import { compile } from '../../src/plan/compile';
 import { PRESETS } from '../../src/plan/presets';
 import { dayOfMonth } from '../../src/units/quantity';
-import { button, emptyTile, outcomeMm, pressTile, showMonth, stripOf, untilGrown } from './grow-page';
+import {
+  button,
+  emptyTile,
+  outcomeMm,
+  pressTile,
+  showMonth,
+  stripOf,
+  untilGrown,
+  untilOpen,
+} from './grow-page';
 import { openPage } from './open-page';
 
-/** Longer than the half second after which a change is written. */
-const WRITTEN_MS = 1500;
+interface Stored {
+  readonly planText: string;
+  readonly seed: string;
+  readonly month: number;
+}
 
-/** The seed of the stored bench; the page may be too busy with playing to write within a set time. */
-const storedSeed = (page: Page): Promise<string | undefined> =>
+/** The stored bench; asked until it is there, for the page may be too busy to write within a set time. */
+const stored = (page: Page): Promise<Stored | undefined> =>
   page.evaluate(
     () =>
-      new Promise<string | undefined>((resolve, reject) => {
+      new Promise<Stored | undefined>((resolve, reject) => {
         const opening = indexedDB.open('seambench');
         opening.onerror = () => reject(new Error('no store'));
         opening.onsuccess = () => {
@@ -26,7 +38,7 @@ const storedSeed = (page: Page): Promise<string | undefined> =>
             .get('last');
           reading.onsuccess = () => {
             opening.result.close();
-            resolve((reading.result as { seed: string } | undefined)?.seed);
+            resolve(reading.result as Stored | undefined);
           };
         };
       }),
@@ -51,11 +63,11 @@ test('a reload brings back plan, seed and month, and does not play', async () =>
   // the reading of the seed before stays until the new one has come
   const ridge = ridgeMmInNode(seed, 5);
   await expect.poll(() => outcomeMm(page, 'ridge'), { timeout: 30_000 }).toBe(ridge);
-  await page.waitForTimeout(WRITTEN_MS);
+  await expect.poll(() => stored(page)).toMatchObject({ seed, month: 5 });
   await page.reload();
   await untilGrown(page);
   expect(await page.getByLabel('Seed').inputValue()).toBe(seed);
-  expect(await stripOf(page).getAttribute('aria-valuenow')).toBe('5');
+  await expect.poll(() => stripOf(page).getAttribute('aria-valuenow')).toBe('5');
   await expect.poll(() => outcomeMm(page, 'ridge'), { timeout: 30_000 }).toBe(ridge);
   await button(page, 'Play').waitFor();
 });
@@ -63,10 +75,11 @@ test('a reload brings back plan, seed and month, and does not play', async () =>
 test('a change made while the months play is kept, and play ends where no month is left', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
+  await showMonth(page, 0); // the months that are left must outlast the writing
   await button(page, 'Play').click();
   await button(page, 'another').click();
   const seed = await page.getByLabel('Seed').inputValue();
-  await expect.poll(() => storedSeed(page), { timeout: 10_000 }).toBe(seed);
+  await expect.poll(() => stored(page)).toMatchObject({ seed });
   expect(await button(page, 'Pause').count(), 'it still plays').toBe(1);
   await page.reload();
   await untilGrown(page);
@@ -91,7 +104,7 @@ test('a change made while the months play is kept, and play ends where no month 
 
 test('a second tab says that the first one stores, and can take over', async () => {
   const page = await openPage({ reducedMotion: true });
-  await untilGrown(page);
+  await untilOpen(page);
   const second = await page.context().newPage();
   await second.goto(page.url());
   await second.getByText('Another tab of Seambench is storing').waitFor();
@@ -100,10 +113,9 @@ test('a second tab says that the first one stores, and can take over', async () 
   await page.getByText('Another tab of Seambench is storing').waitFor();
   expect(await second.getByText('Another tab of Seambench').count()).toBe(0);
 
-  await untilGrown(second);
   await emptyTile(second);
   await pressTile(second, 0, 0);
-  await second.waitForTimeout(WRITTEN_MS);
+  await expect.poll(async () => (await stored(second))?.planText).toMatch(/"My tile"[^]*"p1"/u);
   await page.close();
   await second.reload();
   await expect.poll(() => second.title()).toContain('My tile');

@@ -1,24 +1,24 @@
 /** What the panels say to a person: ranges of numbers, long names, pairs that can meet, menus in full. */
 import { expect, test } from 'vitest';
-import { button, chooseFile, openMenu, outcomeMm, showMonth, untilGrown } from './grow-page';
+import { button, chooseFile, openMenu, outcomeMm, showMonth, untilGrown, untilOpen } from './grow-page';
 import { HAND, openPage } from './open-page';
 
 test('a number that cannot be is put back, and its range stays beside the field till the next good edit', async () => {
   const page = await openPage({ reducedMotion: true });
-  await untilGrown(page);
+  await untilOpen(page);
   const rate = page.getByRole('spinbutton', { name: 'Rim rate of Fern' });
   const range = page.getByRole('status').filter({ hasText: '0.2 to 15 mm a month' });
   const kept = await rate.inputValue();
   for (const entry of ['999', '-1', '', 'abc']) {
     await rate.fill(entry);
     await rate.press('Enter');
-    expect(await rate.inputValue(), entry).toBe(kept);
-    expect(await range.count(), entry).toBe(1);
+    await expect.poll(() => rate.inputValue(), { message: entry }).toBe(kept);
+    await expect.poll(() => range.count(), { message: entry }).toBe(1);
   }
   await rate.fill('2,5');
   await rate.press('Enter');
-  expect(await rate.inputValue()).toBe('2.5');
-  expect(await range.count()).toBe(0);
+  await expect.poll(() => rate.inputValue()).toBe('2.5');
+  await expect.poll(() => range.count()).toBe(0);
 });
 
 const LONG = ['Weinrote Krustenkoralle vom Riff', 'Bernsteinfarbene Krustenkoralle'];
@@ -43,20 +43,20 @@ test.each([
   ['in a hand', { size: HAND, touch: true }],
 ])('pairs on the tile come first, both names whole: %s', async (_, opening) => {
   const page = await openPage({ reducedMotion: true, ...opening });
-  await untilGrown(page);
+  await untilOpen(page);
   await chooseFile(page, 'long.json', JSON.stringify(PLAN));
   const panel = page.getByRole('region', { name: 'Will they take?' });
   const names = panel.getByText(LONG.join(' + '), { exact: true });
   await names.waitFor();
   expect(await names.evaluate((node) => node.scrollWidth - node.clientWidth)).toBeLessThanOrEqual(0);
-  expect(await panel.getByText('Slate + Heather', { exact: true }).isVisible()).toBe(false);
+  await expect.poll(() => panel.getByText('Slate + Heather', { exact: true }).isVisible()).toBe(false);
   await panel.getByText('Other pairs (5)').click();
   await panel.getByText('Slate + Heather', { exact: true }).waitFor();
 });
 
 test('the menu of plans shows each text whole, Amber of the first one too', async () => {
   const page = await openPage({ reducedMotion: true });
-  await untilGrown(page);
+  await untilOpen(page);
   await openMenu(page);
   const first = page.getByRole('button', { name: /^Two that take, one that does not/ });
   expect(await first.innerText()).toContain('Amber');
@@ -70,7 +70,7 @@ test('the menu of plans shows each text whole, Amber of the first one too', asyn
 
 test('what the button of a variety opens is not covered by the button’s own tip', async () => {
   const page = await openPage({ reducedMotion: true });
-  await untilGrown(page);
+  await untilOpen(page);
   const disc = page.getByRole('button', { name: /^Colour of Fern/ });
   await disc.hover();
   await page.locator('.tip').getByText('Opens colour').waitFor();
@@ -85,7 +85,7 @@ test('what the button of a variety opens is not covered by the button’s own ti
 
 test('a file that is refused names things as the page does', async () => {
   const page = await openPage({ reducedMotion: true });
-  await untilGrown(page);
+  await untilOpen(page);
   const over = { ...PLAN, pieces: PLAN.pieces.map((piece) => ({ ...piece, at: [0, 0] })) };
   await chooseFile(page, 'over.json', JSON.stringify(over));
   const words = await page.getByRole('dialog').innerText();
@@ -98,10 +98,10 @@ test('the reading says on the screen what the columns of the seeds are', async (
   await untilGrown(page);
   const table = page.getByRole('table', { name: /^Numbers of month/ });
   for (const words of ['median', 'middle 80', 'vein width mm', 'month 8’s seam settled by month']) {
-    expect(await table.innerText()).toContain(words);
+    await expect.poll(() => table.innerText()).toContain(words);
   }
   await showMonth(page, 6);
-  expect(await table.innerText()).toContain('month 6’s seam settled by');
-  expect(await outcomeMm(page, 'fused')).toBeGreaterThan(0);
-  expect(await button(page, 'Undo').isDisabled()).toBe(true);
+  await expect.poll(() => table.innerText()).toContain('month 6’s seam settled by');
+  await expect.poll(() => outcomeMm(page, 'fused')).toBeGreaterThan(0);
+  await expect.poll(() => button(page, 'Undo').isDisabled()).toBe(true);
 });

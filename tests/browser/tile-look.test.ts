@@ -9,7 +9,6 @@ import { openPage, type Opening } from './open-page';
 async function grown(opening: Opening = {}): Promise<Page> {
   const page = await openPage({ reducedMotion: true, ...opening });
   await page.getByText('walled up', { exact: true }).first().waitFor({ timeout: 30_000 });
-  await page.waitForTimeout(500);
   return page;
 }
 
@@ -53,8 +52,8 @@ function besideWall(look: Look, scale: number): { left: number; right: number } 
 test('the tile is drawn: three colours of tissue, dark tile beside them', async () => {
   const page = await grown();
   await page.keyboard.press('s');
+  await expect.poll(async () => share(await lookAt(page), isFern)).toBeGreaterThan(0.08);
   const look = await lookAt(page);
-  expect(share(look, isFern)).toBeGreaterThan(0.08);
   expect(share(look, isGarnet)).toBeGreaterThan(0.08);
   expect(share(look, isAmber)).toBeGreaterThan(0.05);
   expect(share(look, (rgb) => Math.max(...rgb) < 90)).toBeGreaterThan(0.01);
@@ -64,12 +63,15 @@ test('a wall is bright towards the light and dark away from it, also when the li
   const page = await grown();
   await page.keyboard.press('s');
   const scale = await pxPerMm(page);
-  const before = besideWall(await lookAt(page), scale);
-  expect(before.left).toBeGreaterThan(before.right + 0.1);
+  let lit = 0;
+  const leftOver = async (): Promise<number> => {
+    const { left, right } = besideWall(await lookAt(page), scale);
+    return (lit = left - right);
+  };
+  await expect.poll(leftOver).toBeGreaterThan(0.1);
+  const before = lit;
   await page.getByRole('slider', { name: /light/iu }).fill('0');
-  await page.waitForTimeout(500);
-  const after = besideWall(await lookAt(page), scale);
-  expect(after.right - after.left).toBeGreaterThan(before.right - before.left + 0.1);
+  await expect.poll(leftOver).toBeLessThan(before - 0.1);
 });
 
 test('zoomed in, no edges of cells show', async () => {
@@ -112,18 +114,21 @@ test('in a mosaic that has run together the seams leave the picture to be seen',
   await page.waitForTimeout(1500);
   const drawn = await lookAt(page);
   await page.keyboard.press('s');
-  await page.waitForTimeout(300);
-  const bare = await lookAt(page);
-  let [covered, count] = [0, 0];
-  for (let y = 0; y < bare.height; y += 2) {
-    for (let x = 0; x < bare.width; x += 2) {
-      count++;
-      if (Math.abs(drawn.bright(x, y) - bare.bright(x, y)) > 40) covered++;
+  let covered = 0;
+  const coveredShare = async (): Promise<number> => {
+    const bare = await lookAt(page);
+    let [unlike, count] = [0, 0];
+    for (let y = 0; y < bare.height; y += 2) {
+      for (let x = 0; x < bare.width; x += 2) {
+        count++;
+        if (Math.abs(drawn.bright(x, y) - bare.bright(x, y)) > 40) unlike++;
+      }
     }
-  }
-  expect(covered / count).toBeGreaterThan(0);
+    return (covered = unlike / count);
+  };
+  await expect.poll(coveredShare).toBeGreaterThan(0);
   // Measured: 0.020 as it is, 0.102 with lines as strong as those of walls.
-  expect(covered / count).toBeLessThan(0.04);
+  expect(covered).toBeLessThan(0.04);
 });
 
 test('a lost graphics context comes back with the picture', async () => {
@@ -149,5 +154,5 @@ test('a lost graphics context comes back with the picture', async () => {
   });
   expect(lost).toBeGreaterThan(0);
   await page.waitForTimeout(1500);
-  expect(share(await lookAt(page), isFern)).toBeGreaterThan(0.08);
+  await expect.poll(async () => share(await lookAt(page), isFern)).toBeGreaterThan(0.08);
 });
