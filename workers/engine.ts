@@ -25,6 +25,7 @@ export function makeEngine(): EngineWorker {
     const { id, plan, seed } = ask;
     const underway = new Set<Promise<void>>();
     const ids = ['', ...plan.varieties.map((variety) => variety.id)];
+    const stepIds = plan.steps.map(({ id }) => id);
     let month = 0;
     let sliceStart = performance.now();
     let lastAlive = 0;
@@ -53,7 +54,7 @@ export function makeEngine(): EngineWorker {
       if (state.day === 0 && ask.frames) await sink.polyps(id, polypSites(state));
       if (state.day === dayOfMonth(month)) {
         const frame = ask.frames ? await whole(frameBySteps(state, month), state.day) : null;
-        const reading = await whole(readBySteps(state, ids, seed, month), state.day);
+        const reading = await whole(readBySteps(state, ids, seed, month, stepIds), state.day);
         if (frame === 'cancelled' || reading === 'cancelled') return 'cancelled';
         const sent = send(sink, id, frame, reading);
         underway.add(sent);

@@ -64,7 +64,7 @@ export function recut(
     healedDay: new Float64Array(count + 1).fill(healingDays),
     freshUntilDay: new Float64Array(count + 1).fill(healingDays + 30),
     name: Uint16Array.from({ length: count + 1 }, (_, k) => k),
-    stock: Uint16Array.from({ length: count + 1 }, (_, k) => k),
+    graft: new Uint16Array(count + 1),
   };
   return { ...layout, piece, pieces, startDay: new Float32Array(dealt.length).fill(healingDays) };
 }

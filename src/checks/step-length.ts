@@ -29,6 +29,8 @@ export function withSteps(layout: Layout, stepDays: number): Layout {
       nucleiPerMmDay: rates.nucleiPerMmDay * stepDays,
       lapMmPerDay: rates.lapMmPerDay * stepDays,
       ridgeMmPerDay: rates.ridgeMmPerDay * stepDays,
+      healingDays: rates.healingDays / stepDays,
+      freshCutDays: rates.freshCutDays / stepDays,
     },
     days: Math.round(layout.days / stepDays),
   };

@@ -4,7 +4,7 @@ import { whole } from '../model/steps';
 import { balanceOf, sharesOf } from './balance';
 import { takeCensus } from './census';
 import { areasMm2, coverMm2 } from './cover';
-import type { PairReading, Reading } from './reading';
+import type { PairReading, Reading, StepReading } from './reading';
 import { ridgeHeights } from './ridge-height';
 import { pairKey, seamByFate, seamLengths, touchingPairOfRow } from './seam';
 import { firstTouchDay, settledDay } from './settled';
@@ -26,8 +26,28 @@ function pairReadings(
   return pairs;
 }
 
+function stepReadings(
+  state: State,
+  varietyIds: readonly string[],
+  stepIds: readonly string[],
+): StepReading[] {
+  const cellMm2 = state.layout.cellMm * state.layout.cellMm;
+  const areas = (cells: Uint32Array): Record<string, number> =>
+    Object.fromEntries(varietyIds.slice(1).map((id, k) => [id, cells[k + 1] * cellMm2]));
+  return state.works.map(({ step, day, cuttings, twoColoured, cutCells, lostCells, skipped }) => ({
+    id: stepIds[step],
+    day,
+    cuttings,
+    twoColoured,
+    cutMm2: areas(cutCells),
+    lostMm2: areas(lostCells),
+    skipped,
+  }));
+}
+
 /**
- * The reading of a tile: the measures put together, nothing computed here. `varietyIds` by number, index 0 unused.
+ * The reading of a tile: the measures put together, nothing computed here. `varietyIds` by number, index 0 unused;
+ * `stepIds` in the plan's order.
  * Yields between measures: on the largest tile they take a fifth of a second together, and a run must hear a cancel.
  */
 export function* readBySteps(
@@ -35,6 +55,7 @@ export function* readBySteps(
   varietyIds: readonly string[],
   seed: string,
   month: number,
+  stepIds: readonly string[] = [],
 ): Generator<undefined, Reading> {
   const census = takeCensus(state);
   const areas = areasMm2(census);
@@ -69,11 +90,12 @@ export function* readBySteps(
     ridgeMaxMm: ridge.maxMm,
     firstTouchDay: firstTouchDay(state),
     settledDay: settled,
+    steps: stepReadings(state, varietyIds, stepIds),
     hash,
   };
 }
 
 /** The reading in one go. */
-export function read(state: State, varietyIds: readonly string[], seed: string, month: number): Reading {
-  return whole(readBySteps(state, varietyIds, seed, month));
+export function read(...asked: Parameters<typeof readBySteps>): Reading {
+  return whole(readBySteps(...asked));
 }

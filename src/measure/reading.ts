@@ -30,5 +30,21 @@ export interface Reading {
   readonly ridgeMaxMm: number | null;
   readonly firstTouchDay: number | null;
   readonly settledDay: number | null;
+  /** Steps done so far, in the order in which they were done. */
+  readonly steps: readonly StepReading[];
   readonly hash: string;
+}
+
+/** What a step took off the tile. */
+export interface StepReading {
+  readonly id: string;
+  readonly day: number;
+  /** Fragments that came off whole, and those that hold two colours of at least 1 mm2 each. */
+  readonly cuttings: number;
+  readonly twoColoured: number;
+  /** By variety id: what came off as cuttings, and what was lost to the saw, scraped off or crushed. */
+  readonly cutMm2: Readonly<Record<string, number>>;
+  readonly lostMm2: Readonly<Record<string, number>>;
+  /** Placements for which no tissue was there. */
+  readonly skipped: number;
 }

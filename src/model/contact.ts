@@ -4,7 +4,8 @@
  * that its cells hold at present: colours wander in a fused colony, seams do not.
  */
 import { AXIS_X, AXIS_Y } from './front';
-import { addRow, FATE } from './seam-table';
+import { isKin } from './pieces';
+import { addNucleus, addRow, FATE } from './seam-table';
 import { BARE, joinColonies, type State } from './state';
 import { queue } from './zip';
 
@@ -54,10 +55,22 @@ export function openRow(state: State, cell: number): void {
   const r = addRow(seam, cell, partner, own, other, touched);
   state.row[cell] = r;
   state.open.push(r);
+  if (isKin(state.pieces, own, other))
+    queue(state.zip, touched, cell, kinNucleus(state, own, other, touched));
   // a verdict already standing beside the new contact runs on into it
   forNeighbours(state, r, (n) => {
     if (seam.nucleus[n] >= 0) queueFrom(state, n, r);
   });
+}
+
+/** Parted pieces of one colony rejoin where they meet, without a coin: one verdict for the two. */
+function kinNucleus(state: State, own: number, other: number, day: number): number {
+  const pair = Math.min(own, other) * 65536 + Math.max(own, other);
+  const known = state.kinNuclei.get(pair);
+  if (known !== undefined) return known;
+  const made = addNucleus(state.nuclei, day, FATE.fused, own, other);
+  state.kinNuclei.set(pair, made);
+  return made;
 }
 
 export function closeRow(state: State, cell: number): void {

@@ -36,6 +36,13 @@ export const DEFAULTS = {
     'guess',
   ),
   polypJitter: known(0.35, 'of polyp spacing', 'irregularity of the polyp lattice', JUDGEMENT, 'guess'),
+  kerfMm: known(
+    0.8,
+    'mm',
+    'kerf of a thin diamond band saw, 0.5 to 1.0',
+    'common practice, no source; measure your own blade on a scrap',
+    'practice',
+  ),
   healingDays: known(
     30,
     'days',

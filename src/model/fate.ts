@@ -30,14 +30,14 @@ export function zip(state: State, now: number): void {
     const r = row[queue.cell[0]];
     dequeue(queue);
     // the row may have been closed, or opened again towards another piece, since it was queued
-    if (r === 0 || seam.fate[r] !== FATE.undecided) continue;
+    if (r === 0 || seam.fate[r] !== FATE.undecided || day < seam.touched[r]) continue;
     if (Math.min(seam.own[r], seam.other[r]) !== nuclei.originA[nucleus]) continue;
     if (Math.max(seam.own[r], seam.other[r]) !== nuclei.originB[nucleus]) continue;
     settle(state, r, nucleus, day);
   }
 }
 
-function settle(state: State, r: number, nucleus: number, day: number): void {
+export function settle(state: State, r: number, nucleus: number, day: number): void {
   const { seam, nuclei } = state;
   const fate = nuclei.fate[nucleus];
   seam.fate[r] = fate;

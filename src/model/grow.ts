@@ -1,4 +1,5 @@
 /** The model on one screen: a day is the rules below, in this order. */
+import { act } from './act';
 import { nucleate, revert, zip } from './fate';
 import { lap } from './lap';
 import type { Layout } from './layout';
@@ -12,7 +13,9 @@ import { turnOver, TURNOVER_DAYS } from './turnover';
  * the pace and reads what it wants. (layout, seed) decides every bit.
  */
 export function grow(layout: Layout, seed: string): Generator<State, void> {
-  return daysOf(setPieces(layout, seed));
+  const state = setPieces(layout, seed);
+  doSteps(state, 0);
+  return daysOf(state);
 }
 
 /** On its own, so that a run does not hold on to the layout's grids. */
@@ -27,9 +30,15 @@ function* daysOf(state: State): Generator<State, void> {
 
 function growOneDay(state: State, pace: Pace): void {
   const now = state.day + 1;
+  doSteps(state, now);
   growDay(state, pace);
   afterGrowth(state, now);
   state.day = now;
+}
+
+/** Steps of the day, before it grows. */
+export function doSteps(state: State, now: number): void {
+  for (const cut of state.layout.cuts) if (cut.day === now) act(state, cut, now);
 }
 
 /** What follows growth each day: verdicts run on before new ones fall, else domains come out too short. */

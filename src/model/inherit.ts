@@ -30,12 +30,17 @@ export function inherit(
   const { keys, polyps } = state;
   const { pairs } = state.layout;
   const site = polyps.site[p];
+  const generation = polyps.generation[p];
   const [nx, ny] = travel(state, cell, cellDays);
   const g =
-    2 * (draw(keys.lateral1, site, 0) + draw(keys.lateral2, site, 0) + draw(keys.lateral3, site, 0) - 1.5);
-  const strayChance = draw(keys.strayChance, site, 0);
-  const strayPlace = 4 * draw(keys.strayReach, site, 0) - 2;
-  const weaveChance = draw(keys.weaveChance, site, 0);
+    2 *
+    (draw(keys.lateral1, site, generation) +
+      draw(keys.lateral2, site, generation) +
+      draw(keys.lateral3, site, generation) -
+      1.5);
+  const strayChance = draw(keys.strayChance, site, generation);
+  const strayPlace = 4 * draw(keys.strayReach, site, generation) - 2;
+  const weaveChance = draw(keys.weaveChance, site, generation);
   let taken = own;
   let least = Infinity;
   for (let other = 1; other <= state.layout.varieties; other++) {

@@ -124,7 +124,7 @@ export function lap(state: State): void {
     const { cell, count } = lapping.stale;
     for (let k = 0; k < count; k++) {
       const i = cell[k];
-      if (variety[i] === BARE) continue;
+      if (variety[i] === BARE || variety[i] === 0) continue;
       const old = due[i];
       workOutLap(state, i);
       refile(lapping, i, old, due[i], state.day);

@@ -1,3 +1,5 @@
+import type { Cut, KnownSeam } from './cuts';
+
 /**
  * All that the engine is told. No names: varieties are 1..8, pieces 1..n in the plan's order.
  * Grids are row-major, `columns` x `rows`, with one border cell on every side that is never on the tile.
@@ -25,6 +27,10 @@ export interface Rules {
   /** Pair tables, index pairIndex(a, b), symmetric. */
   readonly pairs: PairTables;
   readonly rates: Rates;
+  /** In the order in which they act. */
+  readonly cuts: readonly Cut[];
+  /** Seams known between patches of the grafts of day 0. */
+  readonly seams: readonly KnownSeam[];
   readonly days: number;
 }
 
@@ -38,8 +44,8 @@ export interface PieceTable {
   readonly freshUntilDay: Float64Array;
   /** Number of its name: patches of one graft share it. */
   readonly name: Uint16Array;
-  /** Smallest number among the pieces that are one colony from the start. */
-  readonly stock: Uint16Array;
+  /** Pieces of one number came fused, as one graft; 0 for none. */
+  readonly graft: Uint16Array;
 }
 
 /** What two varieties do to each other. Each array has 81 numbers, see pairIndex. */
@@ -74,6 +80,10 @@ export interface Rates {
   readonly stingMm: number;
   readonly ridgeMmPerDay: number;
   readonly ridgeCapMm: number;
+  /** Of edges cut by a step. */
+  readonly healingDays: number;
+  /** Days after healing in which a cut edge counts as freshly cut. */
+  readonly freshCutDays: number;
 }
 
 export const PAIR_STRIDE = 9;

@@ -45,7 +45,7 @@ function joinAlike(state: State, a: number, b: number): void {
 }
 
 /** The cell of origin `other` across: least arrival, then least index; -1 for none. */
-function facing(state: State, cell: number, other: number): number {
+export function facing(state: State, cell: number, other: number): number {
   const { origin, arrival, layout } = state;
   let across = -1;
   for (let axis = 0; axis < 4; axis++) {

@@ -16,7 +16,7 @@ export interface Pieces {
   name: Uint16Array;
   /** The piece it was cut or moved from, 0 for none; always a smaller number. */
   parent: Uint16Array;
-  /** Pieces of one stock were one colony once: they rejoin without a coin. The smallest number among them. */
+  /** Pieces of one stock were one colony when a step parted them: they rejoin without a coin. 0 before any step. */
   stock: Uint16Array;
 }
 
@@ -30,7 +30,7 @@ export function createPieces(table: PieceTable): Pieces {
     freshUntilDay: table.freshUntilDay.slice(),
     name: table.name.slice(),
     parent: new Uint16Array(table.count + 1),
-    stock: table.stock.slice(),
+    stock: new Uint16Array(table.count + 1),
   };
 }
 
@@ -52,18 +52,18 @@ export function addPiece(pieces: Pieces, like: NewPiece): number {
   pieces.freshUntilDay[number] = like.freshUntilDay;
   pieces.name[number] = like.name;
   pieces.parent[number] = like.parent;
-  pieces.stock[number] = like.stock ?? number;
+  pieces.stock[number] = like.stock;
   return number;
 }
 
-/** One row of Pieces; without a stock it is a stock of its own. */
+/** One row of Pieces. */
 export interface NewPiece {
   readonly variety: number;
   readonly healedDay: number;
   readonly freshUntilDay: number;
   readonly name: number;
   readonly parent: number;
-  readonly stock?: number;
+  readonly stock: number;
 }
 
 /** By piece number: 1 where the piece, or one it was cut or moved from, has this name. */
@@ -73,9 +73,27 @@ export function named(pieces: Pieces, name: number): Uint8Array {
   return is;
 }
 
-/** Two stocks become one, as their colonies have. */
-export function joinStocks({ stock, count }: Pieces, a: number, b: number): void {
-  const [keep, drop] = [Math.min(stock[a], stock[b]), Math.max(stock[a], stock[b])];
-  if (keep === drop) return;
-  for (let o = 1; o <= count; o++) if (stock[o] === drop) stock[o] = keep;
+/** Whether two pieces rejoin without a coin: one colony, parted by a step. */
+export function isKin({ stock, parent }: Pieces, a: number, b: number): boolean {
+  return stock[a] !== 0 && stock[a] === stock[b] && (parent[a] !== 0 || parent[b] !== 0);
+}
+
+/**
+ * Before a step parts colonies: the pieces of each become one stock, together with what they were parted from before.
+ * `colony` gives the root by piece.
+ */
+export function takeStock(pieces: Pieces, colony: Uint16Array): void {
+  const { count, stock } = pieces;
+  for (let o = 1; o <= count; o++) {
+    const [own, root] = [stock[o], colony[o]];
+    const other = stock[root];
+    if (own === other && own !== 0) continue;
+    const keep = Math.min(own || root, other || root);
+    if (own !== 0 || other !== 0)
+      for (let k = 1; k <= count; k++) {
+        if (stock[k] !== 0 && (stock[k] === own || stock[k] === other)) stock[k] = keep;
+      }
+    stock[o] = keep;
+    stock[root] = keep;
+  }
 }

@@ -24,6 +24,8 @@ export interface Polyps {
   readonly variety: Uint8Array;
   /** Origin whose rim bore it. */
   readonly origin: Uint16Array;
+  /** How often the polyp's place was cleared: each time another polyp is born there. */
+  readonly generation: Uint16Array;
   /** Scratch: 1 + the cell that claims an unborn polyp, 0 for none. */
   readonly claim: Int32Array;
 }
@@ -32,7 +34,7 @@ export interface Polyps {
 const SQRT12 = Math.sqrt(12);
 
 export function createPolyps(layout: Rules, keys: Keys): Polyps {
-  const { polypMm, polypJitter, roughness } = layout.rates;
+  const { polypMm, polypJitter } = layout.rates;
   const halfTileMm = ((Math.max(layout.columns, layout.rows) - 2) * layout.cellMm) / 2;
   // two boxes of margin: none at the lattice's edge ever holds a cell, so no neighbour wraps to the next row
   const half = Math.ceil(halfTileMm / polypMm) + 2;
@@ -48,7 +50,7 @@ export function createPolyps(layout: Rules, keys: Keys): Polyps {
       site[p] = s;
       xMm[p] = (i - half + 0.5 + polypJitter * (2 * draw(keys.siteX, s, 0) - 1)) * polypMm;
       yMm[p] = (j - half + 0.5 + polypJitter * (2 * draw(keys.siteY, s, 0) - 1)) * polypMm;
-      slowness[p] = 1 + roughness * SQRT12 * (draw(keys.slowness, s, 0) - 0.5);
+      slowness[p] = slownessOf(s, 0, layout, keys);
     }
   }
   return {
@@ -62,8 +64,14 @@ export function createPolyps(layout: Rules, keys: Keys): Polyps {
     slowness,
     variety: new Uint8Array(count),
     origin: new Uint16Array(count),
+    generation: new Uint16Array(count),
     claim: new Int32Array(count),
   };
+}
+
+/** Slowness of the polyp at a site, over the mean. */
+export function slownessOf(site: number, generation: number, { rates }: Rules, keys: Keys): number {
+  return 1 + rates.roughness * SQRT12 * (draw(keys.slowness, site, generation) - 0.5);
 }
 
 /** Scratch: the nine sites around a box. */

@@ -5,9 +5,10 @@ import { createCalendar, type Calendar } from './calendar';
 import { doubled } from './cell-list';
 import type { Layout, Rules } from './layout';
 import { keysOf, type Keys } from './noise';
-import { addPiece, createPieces, joinStocks, type NewPiece, type Pieces } from './pieces';
+import { addPiece, createPieces, type NewPiece, type Pieces } from './pieces';
 import { createPolyps, type Polyps } from './polyps';
 import { createSeam, createNuclei, type NucleusTable, type SeamTable } from './seam-table';
+import type { Work } from './works';
 import { createZip, type Zip } from './zip';
 
 /** Variety of a cell that died back: bare skeleton, never regrown. */
@@ -71,6 +72,10 @@ export interface State {
   readonly open: number[];
   /** winner * 65536 + loser of origins that lap, and the first nucleus that said so. */
   readonly lapPairs: Map<number, number>;
+  /** smaller * 65536 + larger of parted pieces that have met again, and the verdict that rejoins them. */
+  readonly kinNuclei: Map<number, number>;
+  /** What the steps so far took off, in the order they were done. */
+  readonly works: Work[];
   /** Set when two colonies joined: due days beside them change. */
   joined: boolean;
 }
@@ -116,6 +121,8 @@ export function createState(
     zip: createZip(),
     open: [],
     lapPairs: new Map(),
+    kinNuclei: new Map(),
+    works: [],
     joined: false,
   };
 }
@@ -130,7 +137,6 @@ export function joinColonies(state: State, a: number, b: number): boolean {
   const drop = Math.max(rootA, rootB);
   for (let o = 1; o <= state.pieces.count; o++) if (colony[o] === drop) colony[o] = keep;
   colonyVarieties[keep] |= colonyVarieties[drop];
-  joinStocks(state.pieces, a, b);
   state.joined = true;
   return true;
 }

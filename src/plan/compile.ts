@@ -14,7 +14,9 @@ import {
 } from '../model/layout';
 import { dayOfMonth, perDay } from '../units/quantity';
 import { acceptanceMean } from './acceptance';
-import { pairOf, type Mingle, type Pair, type Piece, type Plan } from './plan';
+import { cutsOf, healingOf, seamsOf } from './cuts';
+import { partsOf } from './outline';
+import { pairOf, type Mingle, type Pair, type Piece, type PlainPiece, type Plan } from './plan';
 import { rasterise } from './rasterise';
 
 /** A plan that refuse.ts passes, at a cell size in mm. */
@@ -22,11 +24,13 @@ export function compile(plan: Plan, cellMm: number): Layout {
   const across = Math.ceil(plan.tile.sizeMm / cellMm - 1e-9);
   const columns = across + 2;
   const cells = columns * columns;
+  const inside = insideOf(plan, columns, cellMm);
+  const grid = { columns, cellMm, inside };
   const layout = {
     columns,
     rows: columns,
     cellMm,
-    inside: insideOf(plan, columns, cellMm),
+    inside,
     piece: new Uint16Array(cells),
     startDay: new Float32Array(cells),
     pieces: pieceTable(plan),
@@ -35,10 +39,12 @@ export function compile(plan: Plan, cellMm: number): Layout {
     aggression: Float64Array.from([0, ...plan.varieties.map((variety) => variety.aggression)]),
     pairs: pairTables(plan),
     rates: ratesOf(plan),
+    cuts: cutsOf(plan, grid),
+    seams: plan.pieces.flatMap((piece) => seamsOf(piece, grid)),
     days: dayOfMonth(plan.months),
   };
-  plan.pieces.forEach((piece, index) => {
-    rasterise(layout, piece, index + 1);
+  partsSet(plan).forEach(({ part }, index) => {
+    setOnGrid(layout, part, index + 1);
   });
   return layout;
 }
@@ -64,22 +70,33 @@ function varietyNumber(plan: Plan, id: string): number {
   return plan.varieties.findIndex((variety) => variety.id === id) + 1;
 }
 
-function healingDaysOf(plan: Plan, piece: Piece): number {
-  return piece.edge === 'rim' ? 0 : (plan.settings?.healingDays ?? DEFAULTS.healingDays.value);
+/** What is set on day 0, one variety each, in the order of their numbers: patches of a graft one by one. */
+function partsSet(plan: Plan): { readonly piece: Piece; readonly part: PlainPiece; readonly name: number }[] {
+  return plan.pieces.flatMap((piece, k) => partsOf(piece).map((part) => ({ piece, part, name: k + 1 })));
+}
+
+/** The cells that no earlier piece holds, each with the day at which the rim stands there. */
+function setOnGrid(layout: Layout, part: PlainPiece, number: number): void {
+  const healed = layout.pieces.healedDay[number];
+  const rate = layout.rimMmPerDay[layout.pieces.variety[number]];
+  const { cells, depthMm } = rasterise(layout, part);
+  cells.forEach((cell, k) => {
+    if (layout.piece[cell] !== 0) return;
+    layout.piece[cell] = number;
+    layout.startDay[cell] = healed - depthMm[k] / rate;
+  });
 }
 
 function pieceTable(plan: Plan): PieceTable {
-  const healed = plan.pieces.map((piece) => healingDaysOf(plan, piece));
-  const freshUntil = plan.pieces.map((piece, k) =>
-    piece.edge === 'rim' ? -Infinity : healed[k] + DEFAULTS.freshCutDays.value,
-  );
+  const parts = partsSet(plan);
+  const healing = parts.map(({ piece }) => healingOf(plan, piece));
   return {
-    count: plan.pieces.length,
-    variety: Uint8Array.from([0, ...plan.pieces.map((piece) => varietyNumber(plan, piece.variety))]),
-    healedDay: Float64Array.from([0, ...healed]),
-    freshUntilDay: Float64Array.from([0, ...freshUntil]),
-    name: Uint16Array.from({ length: plan.pieces.length + 1 }, (_, k) => k),
-    stock: Uint16Array.from({ length: plan.pieces.length + 1 }, (_, k) => k),
+    count: parts.length,
+    variety: Uint8Array.from([0, ...parts.map(({ part }) => varietyNumber(plan, part.variety))]),
+    healedDay: Float64Array.from([0, ...healing.map(({ healingDays }) => healingDays)]),
+    freshUntilDay: Float64Array.from([0, ...healing.map((one) => one.healingDays + one.freshDays)]),
+    name: Uint16Array.from([0, ...parts.map(({ name }) => name)]),
+    graft: Uint16Array.from([0, ...parts.map(({ piece, name }) => ('patches' in piece ? name : 0))]),
   };
 }
 
@@ -102,6 +119,8 @@ function ratesOf(plan: Plan): Rates {
     stingMm: settings.stingMm ?? DEFAULTS.stingMm.value,
     ridgeMmPerDay: perDay(DEFAULTS.ridgeMmPerMonth.value),
     ridgeCapMm: DEFAULTS.ridgeCapMm.value,
+    healingDays: settings.healingDays ?? DEFAULTS.healingDays.value,
+    freshCutDays: DEFAULTS.freshCutDays.value,
   };
 }
 

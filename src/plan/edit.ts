@@ -4,6 +4,7 @@
  * Edits keep lengths to 0.001 mm and stay inside the ranges of plan/plan.ts; overlaps are for plan/refuse.ts.
  */
 import { freshVariety } from './fresh-variety';
+import { varietiesOf } from './outline';
 import { MAX_PIECES, MAX_VARIETIES, pairOf } from './plan';
 import type { Pair, Piece, Plan, Settings, Tile, Variety, Xy } from './plan';
 
@@ -116,6 +117,8 @@ function resized(piece: Piece, factorX: number, factorY: number): Piece {
     const diameterMm = piece.disc.diameterMm * Math.sqrt(Math.max(0, factorX) * Math.max(0, factorY));
     return { ...piece, disc: { diameterMm: rounded(clamp(diameterMm, LEAST_DISC_MM, LARGEST_DISC_MM)) } };
   }
+  // a graft is what it is: only stock can be cut larger or smaller
+  if ('patches' in piece) return piece;
   const byX = fittingFactor(
     piece.outline.map((xy) => xy[0]),
     factorX,
@@ -215,7 +218,8 @@ export function removeVariety(plan: Plan, id: string): Edit {
       ...plan,
       varieties: plan.varieties.filter((variety) => variety !== old),
       pairs: plan.pairs.filter((pair) => pair.a !== id && pair.b !== id),
-      pieces: plan.pieces.filter((piece) => piece.variety !== id),
+      pieces: plan.pieces.filter((piece) => !varietiesOf(piece).includes(id)),
+      steps: plan.steps.filter((step) => step.kind !== 'add' || !varietiesOf(step.piece).includes(id)),
     },
     words,
   };

@@ -42,6 +42,15 @@ const NAMES: Readonly<Record<string, string>> = {
   rimFactor: 'factor on grown rims',
   deadShare: 'dead share',
   stingMm: 'sting reach',
+  kind: 'kind',
+  day: 'day',
+  widthMm: 'width',
+  kerfMm: 'kerf',
+  lines: 'cut lines',
+  along: 'drawn line',
+  around: 'drawn outline',
+  then: 'list of placements',
+  piece: 'piece',
 };
 
 const UNITS: Readonly<Record<string, string>> = {
@@ -49,6 +58,8 @@ const UNITS: Readonly<Record<string, string>> = {
   rimMmPerMonth: 'mm a month',
   turnDeg: 'degrees',
   diameterMm: 'mm',
+  widthMm: 'mm',
+  kerfMm: 'mm',
   strayReachMm: 'mm',
   weaveReachMm: 'mm',
   healingDays: 'days',
@@ -66,6 +77,17 @@ const LISTS: Readonly<Record<string, string>> = {
   steps: 'the list of steps',
 };
 
+/** What the entries of a list are called. */
+const PARTS: Readonly<Record<string, string>> = {
+  outline: 'corner',
+  around: 'corner',
+  along: 'point',
+  lines: 'line',
+  patches: 'patch',
+  seams: 'seam',
+  then: 'placement',
+};
+
 /** Where what the file may hold is no plain number or word. */
 const WANTED: Readonly<Record<string, string>> = {
   tile: 'a shape and a size in mm',
@@ -80,7 +102,7 @@ const WANTED: Readonly<Record<string, string>> = {
 };
 
 export interface ShapeFault {
-  readonly kind: 'wrong' | 'not-known' | 'one-too-many' | 'two-forms';
+  readonly kind: 'wrong' | 'not-known' | 'two-forms';
   readonly path: readonly Key[];
   readonly input: unknown;
   /** In the words of the schema. */
@@ -93,8 +115,6 @@ export function faultWords(root: unknown, { kind, path, input, allowed }: ShapeF
   switch (kind) {
     case 'not-known':
       return `The entry “${shortened(String(last))}” in ${holder} means nothing here: take it out`;
-    case 'one-too-many':
-      return `${capital(holder)} holds one thing too many: take it out`;
     case 'two-forms':
       return `${capital(holder)} has an outline and a diameter: keep one of the two`;
     case 'wrong': {
@@ -130,7 +150,8 @@ function thing(root: unknown, path: readonly Key[]): string {
   const holder = thing(root, path.slice(0, -1));
   const parent = path[path.length - 2];
   if (typeof last === 'string') return `the ${NAMES[last] ?? last} of ${holder}`;
-  if (parent === 'outline') return `corner ${last + 1} of ${holder}`;
+  const part = PARTS[parent];
+  if (part !== undefined) return `${part} ${last + 1} of ${holder}`;
   return `the ${last === 0 ? 'x' : 'y'} of ${holder}`;
 }
 
@@ -146,7 +167,8 @@ function member(root: unknown, list: Key, index: number): string {
     const known = [varietyName(root, entry(item, 'variety')), placeIn(item)].filter((word) => word !== null);
     return `piece ${nth}${known.length > 0 ? ` (${known.join(', ')})` : ''}`;
   }
-  return `entry ${nth}`;
+  const kind = entry(item, 'kind');
+  return typeof kind === 'string' ? `step ${nth} (${shortened(kind)})` : `step ${nth}`;
 }
 
 function placeIn(piece: unknown): string | null {

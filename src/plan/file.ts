@@ -82,7 +82,8 @@ const KEY_ORDER = [
   ],
   ...['shape', 'sizeMm', 'a', 'b', 'colour', 'rimMmPerMonth', 'aggression'],
   ...['acceptance', 'took', 'tried', 'related', 'consistency', 'revertPerMonth', 'mingle'],
-  ...['variety', 'at', 'turnDeg', 'edge', 'outline', 'disc', 'diameterMm'],
+  ...['day', 'on', 'kind', 'piece', 'variety', 'at', 'turnDeg', 'edge', 'outline', 'disc', 'diameterMm'],
+  ...['patches', 'seams', 'is', 'around', 'lines', 'along', 'widthMm', 'kerfMm', 'then', 'coin'],
 ];
 
 function byKeyOrder([one]: readonly [string, unknown], [other]: readonly [string, unknown]): number {

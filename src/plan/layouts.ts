@@ -3,7 +3,7 @@
  * All are centred on the tile; what would not lie wholly on it is left out.
  */
 import { outlineOf } from './outline';
-import type { Piece, Plan, Tile, Xy } from './plan';
+import type { PlainPiece, Tile, Xy } from './plan';
 
 export interface LayoutAsk {
   readonly tile: Tile;
@@ -34,8 +34,8 @@ const LAYOUTS: Readonly<Record<LayoutName, (ask: LayoutAsk) => Cut[]>> = {
   mosaic,
 };
 
-export function layOut(name: LayoutName, ask: LayoutAsk): Plan['pieces'] {
-  const pieces: Piece[] = [];
+export function layOut(name: LayoutName, ask: LayoutAsk): readonly PlainPiece[] {
+  const pieces: PlainPiece[] = [];
   for (const cut of LAYOUTS[name](ask)) {
     const variety = ask.varieties[cut.variety % ask.varieties.length];
     const piece = { id: `p${pieces.length + 1}`, variety, at: cut.at, turnDeg: 0, ...cut.shape };
@@ -44,7 +44,7 @@ export function layOut(name: LayoutName, ask: LayoutAsk): Plan['pieces'] {
   return pieces;
 }
 
-function isOnTile(piece: Piece, tile: Tile): boolean {
+function isOnTile(piece: PlainPiece, tile: Tile): boolean {
   const halfMm = tile.sizeMm / 2;
   return outlineOf(piece).every(([x, y]) =>
     tile.shape === 'square' ? Math.abs(x) <= halfMm && Math.abs(y) <= halfMm : Math.hypot(x, y) <= halfMm,

@@ -5,6 +5,7 @@
 import {
   area,
   boxOf,
+  convexHull,
   distanceBetween,
   isParted,
   signedDistance,
@@ -13,7 +14,7 @@ import {
   type Polygon,
 } from '../units/polygon';
 import { overlapArea } from '../units/overlap';
-import type { Piece } from './plan';
+import type { PlainPiece, Piece, Tile } from './plan';
 
 /** Most that the polygon of a disc leaves the circle, mm. */
 const CHORD_ERROR_MM = 0.005;
@@ -25,10 +26,35 @@ const PARTING_CORNERS = 64;
 const outlines = new WeakMap<Piece, Polygon>();
 const boxes = new WeakMap<Piece, Box>();
 
+const parts = new WeakMap<Piece, readonly PlainPiece[]>();
+
+/** The patches of a graft as pieces of one variety each; a plain piece is its own only part. */
+export function partsOf(piece: Piece): readonly PlainPiece[] {
+  if (!('patches' in piece)) return [piece];
+  const known = parts.get(piece);
+  if (known) return known;
+  const { id, at, turnDeg, edge } = piece;
+  const made = piece.patches.map(({ variety, outline }) => ({ id, at, turnDeg, edge, variety, outline }));
+  parts.set(piece, made);
+  return made;
+}
+
+/** Varieties that a piece brings, each once. */
+export function varietiesOf(piece: Piece): string[] {
+  return [...new Set(partsOf(piece).map(({ variety }) => variety))];
+}
+
+/** Corners in the piece's own frame; of a graft those of the hull about its patches. */
+export function ownOutline(piece: Piece): Polygon {
+  if ('disc' in piece) return discPolygon(piece.disc.diameterMm / 2);
+  if ('outline' in piece) return piece.outline;
+  return convexHull(piece.patches.flatMap(({ outline }) => outline));
+}
+
 export function outlineOf(piece: Piece): Polygon {
   const known = outlines.get(piece);
   if (known) return known;
-  const own = 'disc' in piece ? discPolygon(piece.disc.diameterMm / 2) : piece.outline;
+  const own = ownOutline(piece);
   const outline = turnedAndShifted(own, 'disc' in piece ? 0 : piece.turnDeg, piece.at);
   outlines.set(piece, outline);
   return outline;
@@ -58,17 +84,23 @@ export function pieceBox(piece: Piece): Box {
 }
 
 export function pieceAreaMm2(piece: Piece): number {
-  return 'disc' in piece ? (Math.PI * piece.disc.diameterMm ** 2) / 4 : area(piece.outline);
+  if ('disc' in piece) return (Math.PI * piece.disc.diameterMm ** 2) / 4;
+  if ('outline' in piece) return area(piece.outline);
+  return piece.patches.reduce((sum, { outline }) => sum + area(outline), 0);
 }
 
 /** Least distance between the edges of two pieces; 0 where they touch or overlap. */
 export function gapMm(a: Piece, b: Piece): number {
+  return Math.min(...partsOf(a).flatMap((one) => partsOf(b).map((other) => partGapMm(one, other))));
+}
+
+function partGapMm(a: PlainPiece, b: PlainPiece): number {
   if ('disc' in a && 'disc' in b) {
     const apartMm = Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]);
     return Math.max(0, apartMm - (a.disc.diameterMm + b.disc.diameterMm) / 2);
   }
   if ('disc' in a) return Math.max(0, signedDistance(outlineOf(b), a.at) - a.disc.diameterMm / 2);
-  if ('disc' in b) return gapMm(b, a);
+  if ('disc' in b) return partGapMm(b, a);
   return distanceBetween(outlineOf(a), outlineOf(b));
 }
 
@@ -77,6 +109,12 @@ export function overlapMm2(a: Piece, b: Piece): number {
   const [boxA, boxB] = [pieceBox(a), pieceBox(b)];
   if (boxA.maxX <= boxB.minX || boxB.maxX <= boxA.minX) return 0;
   if (boxA.maxY <= boxB.minY || boxB.maxY <= boxA.minY) return 0;
+  let sum = 0;
+  for (const one of partsOf(a)) for (const other of partsOf(b)) sum += partOverlapMm2(one, other);
+  return sum;
+}
+
+function partOverlapMm2(a: PlainPiece, b: PlainPiece): number {
   if ('disc' in a && 'disc' in b) {
     const apartMm = Math.hypot(a.at[0] - b.at[0], a.at[1] - b.at[1]);
     return lensMm2(a.disc.diameterMm / 2, b.disc.diameterMm / 2, apartMm);
@@ -95,4 +133,27 @@ function lensMm2(radiusA: number, radiusB: number, apart: number): number {
   const sectors =
     radiusA * radiusA * Math.atan2(half, alongA) + radiusB * radiusB * Math.atan2(half, apart - alongA);
   return sectors - apart * half;
+}
+
+/** The tile's edge; of a disc a polygon about it, which leaves it by CHORD_ERROR_MM at most. */
+export function tileOutline(tile: Tile): Polygon {
+  const half = tile.sizeMm / 2;
+  if (tile.shape === 'square') {
+    return [
+      [-half, -half],
+      [half, -half],
+      [half, half],
+      [-half, half],
+    ];
+  }
+  const sides = Math.ceil(Math.PI / Math.acos(1 - CHORD_ERROR_MM / half));
+  const reach = half / Math.cos(Math.PI / sides);
+  return turnedAndShifted(
+    Array.from({ length: sides }, (_, k) => {
+      const angle = (2 * Math.PI * k) / sides;
+      return [reach * Math.cos(angle), reach * Math.sin(angle)] as const;
+    }),
+    0,
+    [0, 0],
+  );
 }

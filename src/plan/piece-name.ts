@@ -1,4 +1,5 @@
 /** What a person calls a piece: variety, form, size and place on the tile. Its id is for the file alone. */
+import { ownOutline, varietiesOf } from './outline';
 import type { Piece, Plan, Xy } from './plan';
 
 /** Nearer to the middle than this is in the middle, mm. */
@@ -6,9 +7,13 @@ const MIDDLE_MM = 0.5;
 
 /** 'the Garnet disc of 12 mm, 18 mm right of and 9 mm above the middle'. */
 export function pieceName(plan: Plan, piece: Piece): string {
-  const variety = plan.varieties.find(({ id }) => id === piece.variety)?.name ?? '';
+  const nameOf = (variety: string): string => plan.varieties.find(({ id }) => id === variety)?.name ?? '';
+  const variety = varietiesOf(piece).map(nameOf).filter(Boolean).join(' and ');
+  const kind = 'patches' in piece ? 'graft' : 'piece';
   const form =
-    'disc' in piece ? `disc of ${short(piece.disc.diameterMm)} mm` : `piece of ${extent(piece.outline)} mm`;
+    'disc' in piece
+      ? `disc of ${short(piece.disc.diameterMm)} mm`
+      : `${kind} of ${extent(ownOutline(piece))} mm`;
   return `the ${variety === '' ? '' : `${variety} `}${form}, ${placeName(piece.at)}`;
 }
 

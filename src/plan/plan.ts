@@ -11,6 +11,10 @@ export const MAX_VARIETIES = 8;
 /** Letters of a seed, on the page and in the command line. */
 export const MAX_SEED_LETTERS = 100;
 export const MAX_PIECES = 2000;
+export const MAX_STEPS = 200;
+/** Faces of all recuts of a plan together. */
+export const MAX_FACES = 10_000;
+const LAST_DAY = 1095;
 
 const number = (least: number, most: number, kind = 'a number') => {
   const allowed = `${kind} from ${least} to ${most}`;
@@ -95,20 +99,103 @@ const placed = {
   at: xy,
   turnDeg: v.optional(number(-360, 360), 0),
   edge: v.optional(v.picklist(['cut', 'rim'])),
-  variety: id,
 };
 
 export const OutlinePieceSchema = v.strictObject({
   ...placed,
+  variety: id,
   outline: list(xy, 3, 2000, 'corners [x, y]'),
 });
 
 export const DiscPieceSchema = v.strictObject({
   ...placed,
+  variety: id,
   disc: v.strictObject({ diameterMm: number(0.5, 300) }),
 });
 
-const PieceSchema = v.union([OutlinePieceSchema, DiscPieceSchema]);
+/** Piece of several varieties that came grown together: a tile as it stands today, or what was cut from one. */
+export const GraftPieceSchema = v.strictObject({
+  ...placed,
+  patches: list(
+    v.strictObject({ variety: id, outline: list(xy, 3, 2000, 'corners [x, y]') }),
+    1,
+    500,
+    'patches',
+  ),
+  /** What is known of the seams between patches; where nothing is said they are fused. */
+  seams: v.optional(
+    list(
+      v.strictObject({
+        along: list(xy, 2, 500, 'points [x, y]'),
+        is: v.picklist(['ridge', 'lapped', 'dead']),
+      }),
+      0,
+      200,
+      'seams',
+    ),
+  ),
+});
+
+const PieceSchema = v.union([OutlinePieceSchema, DiscPieceSchema, GraftPieceSchema]);
+
+const dated = {
+  id,
+  /** Acts at the start of this day; day 0 is the tile as set. */
+  day: whole(0, LAST_DAY),
+  /** False for a step that is switched off; on when left out. */
+  on: v.optional(v.boolean()),
+};
+
+const path = (least: number) => list(xy, least, 1000, 'points [x, y]');
+
+const PlacementSchema = v.strictObject({
+  piece: id,
+  /** Where the piece's own origin goes: of a face its centroid, of a piece set by hand its 'at'. */
+  at: xy,
+  turnDeg: v.optional(number(-360, 360), 0),
+});
+
+/** What can be done to a tile at a date, by kind. What each means is in DEVELOPERS.md. */
+export const STEP_SCHEMAS = {
+  trim: v.strictObject({
+    ...dated,
+    kind: v.literal('trim'),
+    widthMm: number(0.1, 100),
+    along: v.optional(path(2)),
+    piece: v.optional(id),
+  }),
+  recut: v.strictObject({
+    ...dated,
+    kind: v.literal('recut'),
+    lines: list(path(2), 1, 400, 'lines'),
+    kerfMm: number(0, 5),
+    then: v.optional(list(PlacementSchema, 0, MAX_FACES, 'placements'), []),
+    /** True: parts of one colony meet again as strangers do; else they rejoin without a coin. */
+    coin: v.optional(v.boolean()),
+  }),
+  move: v.strictObject({ ...dated, kind: v.literal('move'), ...PlacementSchema.entries }),
+  lift: v.strictObject({ ...dated, kind: v.literal('lift'), piece: id }),
+  add: v.strictObject({ ...dated, kind: v.literal('add'), piece: PieceSchema }),
+  isolate: v.strictObject({
+    ...dated,
+    kind: v.literal('isolate'),
+    around: path(3),
+    kerfMm: v.optional(number(0, 5)),
+  }),
+  scrape: v.strictObject({ ...dated, kind: v.literal('scrape'), along: path(2), widthMm: number(0.1, 50) }),
+} as const;
+
+export const STEP_KINDS = ['trim', 'recut', 'move', 'lift', 'add', 'isolate', 'scrape'] as const;
+
+const StepSchema = v.variant('kind', [
+  STEP_SCHEMAS.trim,
+  STEP_SCHEMAS.recut,
+  STEP_SCHEMAS.move,
+  STEP_SCHEMAS.lift,
+  STEP_SCHEMAS.add,
+  STEP_SCHEMAS.isolate,
+  STEP_SCHEMAS.scrape,
+]);
 
 export const SettingsSchema = v.partial(
   v.strictObject({
@@ -129,8 +216,8 @@ export const PlanSchema = v.strictObject({
   varieties: list(VarietySchema, 1, MAX_VARIETIES, 'varieties'),
   pairs: v.optional(list(PairSchema, 0, 28, 'pairs'), []),
   pieces: list(PieceSchema, 0, MAX_PIECES, 'pieces'),
-  /** Trim, recut and the like come with the Steer capability; until then no step is known. */
-  steps: v.optional(list(v.never(), 0, 0, 'steps'), []),
+  /** In any order of days; steps of one day act in the order of the list. */
+  steps: v.optional(list(StepSchema, 0, MAX_STEPS, 'steps'), []),
   months: whole(1, 36),
   settings: v.optional(SettingsSchema),
   /** Words of the maker: what the plan shows, whether it is invented. */
@@ -158,6 +245,12 @@ export type Tile = Plan['tile'];
 export type Variety = Plan['varieties'][number];
 export type Pair = Plan['pairs'][number];
 export type Piece = Plan['pieces'][number];
+export type GraftPiece = Extract<Piece, { readonly patches: unknown }>;
+/** A piece of one variety. */
+export type PlainPiece = Exclude<Piece, GraftPiece>;
+export type Step = Plan['steps'][number];
+export type StepKind = Step['kind'];
+export type StepOf<K extends StepKind> = Extract<Step, { readonly kind: K }>;
 export type Mingle = ReadonlyDeep<v.InferOutput<typeof MingleSchema>>;
 export type MingleName = (typeof MINGLE_NAMES)[number];
 export type Related = (typeof RELATED_NAMES)[number];

@@ -4,10 +4,13 @@
  */
 import type { Layout } from '../model/layout';
 import { outlineOf, pieceBox } from './outline';
-import type { Piece, Xy } from './plan';
+import type { PlainPiece, Xy } from './plan';
 
 /** How deep inside a piece the distance to its outline is told apart, mm. */
 const HEART_MM = 3;
+
+/** What of a tile a piece is laid on. */
+export type Grid = Pick<Layout, 'columns' | 'cellMm' | 'inside'>;
 
 /** The part of the grid that a piece's box covers. */
 interface Window {
@@ -17,38 +20,45 @@ interface Window {
   readonly rows: number;
 }
 
-export function rasterise(layout: Layout, piece: Piece, number: number): void {
-  const { columns, cellMm, inside, startDay, pieces, rimMmPerDay } = layout;
-  const window = windowOf(layout, piece);
+/** Cells of a piece in rising order, each with its depth behind the outline in mm, HEART_MM at most. */
+export interface PieceCells {
+  readonly cells: Int32Array;
+  readonly depthMm: Float64Array;
+}
+
+export function rasterise(grid: Grid, piece: PlainPiece): PieceCells {
+  const { columns, cellMm, inside } = grid;
+  const window = windowOf(grid, piece);
   const depthMm =
     'disc' in piece
-      ? discDepths(layout, window, piece.at, piece.disc.diameterMm / 2)
-      : outlineDepths(layout, window, outlineOf(piece));
-  const healed = pieces.healedDay[number];
-  const rate = rimMmPerDay[pieces.variety[number]];
-  let cells = 0;
+      ? discDepths(grid, window, piece.at, piece.disc.diameterMm / 2)
+      : outlineDepths(grid, window, outlineOf(piece));
+  const cells: number[] = [];
+  const depths: number[] = [];
   for (let k = 0; k < depthMm.length; k++) {
     const c = window.left + (k % window.columns);
     const r = window.top + Math.floor(k / window.columns);
     const i = r * columns + c;
-    if (!(depthMm[k] >= 0) || inside[i] === 0 || layout.piece[i] !== 0) continue;
-    layout.piece[i] = number;
-    startDay[i] = healed - depthMm[k] / rate;
-    cells++;
+    if (!(depthMm[k] >= 0) || inside[i] === 0) continue;
+    cells.push(i);
+    depths.push(depthMm[k]);
   }
-  if (cells > 0) return;
-  // too small to hold a cell's centre: it takes the cell that it lies on
-  const box = pieceBox(piece);
-  const c = Math.round((box.minX + box.maxX) / 2 / cellMm + (columns - 1) / 2);
-  const r = Math.round((box.minY + box.maxY) / 2 / cellMm + (columns - 1) / 2);
-  const i = r * columns + c;
-  if (inside[i] === 0 || layout.piece[i] !== 0) return;
-  layout.piece[i] = number;
-  startDay[i] = healed;
+  if (cells.length === 0) {
+    // too small to hold a cell's centre: it takes the cell that it lies on
+    const box = pieceBox(piece);
+    const c = Math.round((box.minX + box.maxX) / 2 / cellMm + (columns - 1) / 2);
+    const r = Math.round((box.minY + box.maxY) / 2 / cellMm + (columns - 1) / 2);
+    const i = r * columns + c;
+    if (inside[i] === 1) {
+      cells.push(i);
+      depths.push(0);
+    }
+  }
+  return { cells: Int32Array.from(cells), depthMm: Float64Array.from(depths) };
 }
 
-function windowOf(layout: Layout, piece: Piece): Window {
-  const { columns, cellMm } = layout;
+function windowOf(grid: Grid, piece: PlainPiece): Window {
+  const { columns, cellMm } = grid;
   const middle = (columns - 1) / 2;
   const box = pieceBox(piece);
   const first = (mm: number): number => Math.max(1, Math.floor(mm / cellMm + middle));
@@ -58,9 +68,9 @@ function windowOf(layout: Layout, piece: Piece): Window {
 }
 
 /** Depth of each cell of the window inside a disc, mm; negative outside. */
-function discDepths(layout: Layout, window: Window, at: Xy, radiusMm: number): Float64Array {
-  const { cellMm } = layout;
-  const middle = (layout.columns - 1) / 2;
+function discDepths(grid: Grid, window: Window, at: Xy, radiusMm: number): Float64Array {
+  const { cellMm } = grid;
+  const middle = (grid.columns - 1) / 2;
   const depth = new Float64Array(window.columns * window.rows);
   for (let k = 0; k < depth.length; k++) {
     const dx = (window.left + (k % window.columns) - middle) * cellMm - at[0];
@@ -71,9 +81,9 @@ function discDepths(layout: Layout, window: Window, at: Xy, radiusMm: number): F
 }
 
 /** Depth of each cell of the window inside an outline, mm; negative outside. */
-function outlineDepths(layout: Layout, window: Window, outline: readonly Xy[]): Float64Array {
-  const { cellMm } = layout;
-  const middle = (layout.columns - 1) / 2;
+function outlineDepths(grid: Grid, window: Window, outline: readonly Xy[]): Float64Array {
+  const { cellMm } = grid;
+  const middle = (grid.columns - 1) / 2;
   const depth = new Float64Array(window.columns * window.rows).fill(-1);
   for (let row = 0; row < window.rows; row++) {
     const y = (window.top + row - middle) * cellMm;
@@ -86,7 +96,7 @@ function outlineDepths(layout: Layout, window: Window, outline: readonly Xy[]): 
   }
   outline.forEach((corner, k) => {
     const next = outline[(k + 1) % outline.length];
-    shallower(depth, layout, window, corner, next);
+    shallower(depth, grid, window, corner, next);
   });
   return depth;
 }
@@ -103,9 +113,9 @@ function crossingsAt(outline: readonly Xy[], y: number): Float64Array {
 }
 
 /** Brings the inner cells within HEART_MM of a side to their distance from it. */
-function shallower(depth: Float64Array, layout: Layout, window: Window, from: Xy, to: Xy): void {
-  const { cellMm } = layout;
-  const middle = (layout.columns - 1) / 2;
+function shallower(depth: Float64Array, grid: Grid, window: Window, from: Xy, to: Xy): void {
+  const { cellMm } = grid;
+  const middle = (grid.columns - 1) / 2;
   const dx = to[0] - from[0];
   const dy = to[1] - from[1];
   const length2 = dx * dx + dy * dy;

@@ -1,7 +1,15 @@
 /** What the schema finds wrong, in the words of a refusal: place, what was found, what is allowed, the cure. */
 import * as v from 'valibot';
 import { entry, faultWords, shortened } from './fault-words';
-import { DiscPieceSchema, MINGLE_NAMES, MingleSchema, OutlinePieceSchema, TookOfTriedSchema } from './plan';
+import {
+  DiscPieceSchema,
+  GraftPieceSchema,
+  MINGLE_NAMES,
+  MingleSchema,
+  OutlinePieceSchema,
+  STEP_KINDS,
+  TookOfTriedSchema,
+} from './plan';
 import type { Refusal } from './plan';
 
 type Issue = v.BaseIssue<unknown>;
@@ -52,8 +60,10 @@ function chosenForm(issue: Issue, path: readonly Key[]): { keys: Key[]; fault: I
 
 function formMeant(input: unknown, path: readonly Key[]): v.GenericSchema | null {
   if (typeof input !== 'object' || input === null) return null;
-  if (path[0] === 'pieces')
+  if (path[0] === 'pieces' || path[2] === 'piece') {
+    if ('patches' in input && !('outline' in input)) return GraftPieceSchema;
     return 'disc' in input && !('outline' in input) ? DiscPieceSchema : OutlinePieceSchema;
+  }
   return path[path.length - 1] === 'acceptance' ? TookOfTriedSchema : MingleSchema;
 }
 
@@ -74,7 +84,7 @@ function refusal(root: unknown, path: readonly Key[], fault: Issue): Refusal {
 function notKnown(root: unknown, path: readonly Key[], input: unknown): Refusal {
   const where = placeOf(root, path);
   const name = String(path[path.length - 1] ?? '');
-  const told = (kind: 'not-known' | 'one-too-many' | 'two-forms', found: string, allowed: string) => ({
+  const told = (kind: 'not-known' | 'two-forms', found: string, allowed: string) => ({
     where,
     found,
     allowed,
@@ -82,7 +92,6 @@ function notKnown(root: unknown, path: readonly Key[], input: unknown): Refusal 
   });
   // A disc is only unknown beside an outline, see formMeant.
   if (name === 'disc') return told('two-forms', 'a disc beside an outline', 'an outline or a disc, not both');
-  if (/^\d+$/u.test(name)) return told('one-too-many', `${shown(input)}, one too many`, 'nothing here');
   return told('not-known', `"${shortened(name)}", which this place does not know`, 'nothing here');
 }
 
@@ -115,7 +124,8 @@ export function shown(value: unknown): string {
   return shortened(JSON.stringify(value));
 }
 
-const EITHER_FORM = 'a list of corners [x, y] in mm, or a disc in its place';
+const EITHER_FORM = 'a list of corners [x, y] in mm, or a disc or patches in its place';
+const KINDS = STEP_KINDS.map((kind) => `"${kind}"`).join(', ');
 
 /** What may stand at a place that the schema only names, by the last name of its path. */
 const WANTED: Readonly<Record<string, string>> = {
@@ -131,6 +141,16 @@ const WANTED: Readonly<Record<string, string>> = {
   pieces: 'a list of pieces, which may be empty',
   months: 'a whole number of months',
   id: 'a name of its own, such as "p1"',
+  kind: `one of ${KINDS}`,
+  day: 'a whole number of days',
+  widthMm: 'a number of mm',
+  kerfMm: 'a number of mm',
+  lines: 'a list of lines, each a list of points [x, y] in mm',
+  along: 'a list of points [x, y] in mm',
+  around: 'a list of corners [x, y] in mm',
+  piece: 'the id of a piece',
+  is: '"ridge", "lapped" or "dead"',
+  patches: 'a list of patches, each with variety and outline',
   a: 'the id of a variety',
   b: 'the id of a variety',
   variety: 'the id of a variety',
@@ -148,6 +168,8 @@ function allowedBy(fault: Issue, last: string): string {
       return fault.expected === 'Object' && fault.input !== undefined
         ? 'an object'
         : (WANTED[last] ?? 'a number');
+    case 'variant':
+      return `one of ${KINDS}`;
     case 'union':
       return WANTED[last] ?? `a piece with an outline: ${EITHER_FORM}`;
     case 'picklist':

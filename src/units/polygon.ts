@@ -178,3 +178,18 @@ function hasPartingSide(a: Polygon, b: Polygon): boolean {
   }
   return false;
 }
+
+/** The convex polygon about a set of points, without corners that lie on its sides (Andrew 1979, Inf. Proc. Lett. 9: 216). */
+export function convexHull(points: readonly Point[]): Polygon {
+  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  const half = (along: readonly Point[]): Point[] => {
+    const hull: Point[] = [];
+    for (const point of along) {
+      while (hull.length > 1 && side(hull[hull.length - 2], hull[hull.length - 1], point) <= 0) hull.pop();
+      hull.push(point);
+    }
+    hull.pop();
+    return hull;
+  };
+  return [...half(sorted), ...half(sorted.reverse())];
+}

@@ -5,7 +5,7 @@
  */
 import { push } from '../../src/model/cell-list';
 import { workOutDue } from '../../src/model/front';
-import { afterGrowth } from '../../src/model/grow';
+import { afterGrowth, doSteps } from '../../src/model/grow';
 import type { Layout } from '../../src/model/layout';
 import { fill, paceOf } from '../../src/model/rim';
 import { setPieces } from '../../src/model/set';
@@ -13,11 +13,13 @@ import { FLAG, type State } from '../../src/model/state';
 
 export function* growByFullScan(layout: Layout, seed: string): Generator<State, void> {
   const state = setPieces(layout, seed);
+  doSteps(state, 0);
   const { cellDays, subSteps } = paceOf(state);
   const { variety, flags, due, growing } = state;
   const { stale, taken } = growing;
   yield state;
   while (state.day < layout.days) {
+    doSteps(state, state.day + 1);
     for (let q = 1; q <= subSteps; q++) {
       const end = q === subSteps ? state.day + 1 : state.day + q / subSteps;
       taken.count = 0;

@@ -10,6 +10,7 @@ import type { Plan } from '../../src/plan/plan';
 import { growByFullScan } from '../bench/full-scan';
 import { growByLapScan, growShuffled } from '../fixtures/other-ways';
 import { randomPlan } from '../fixtures/random-plan';
+import { randomPlanWithSteps } from '../fixtures/random-steps';
 
 const CELL_MM = 0.5;
 
@@ -32,6 +33,17 @@ describe('engine, for random plans', () => {
         expect(hashState(last(plan, String(seed)))).toBe(scanned);
       }),
       { numRuns: 80 },
+    );
+  });
+
+  it('after steps too it grows and laps the same bits as plain scans', () => {
+    fc.assert(
+      fc.property(randomPlanWithSteps(8, 30), fc.nat(1e6), (plan, seed) => {
+        const grown = hashState(last(plan, String(seed)));
+        expect(hashState(last(plan, String(seed), growByFullScan))).toBe(grown);
+        expect(hashState(last(plan, String(seed), growByLapScan))).toBe(grown);
+      }),
+      { numRuns: 60 },
     );
   });
 

@@ -1,6 +1,8 @@
 /** The pairs of a plan as the panel lists them: every two varieties, also those the plan says nothing of. */
 import { acceptanceMean } from '../../plan/acceptance';
+import { varietiesOf } from '../../plan/outline';
 import { pairOf, type Pair, type Plan, type Variety } from '../../plan/plan';
+import { piecesEver } from '../../plan/steps';
 
 export interface PairRow {
   readonly a: Variety;
@@ -22,7 +24,7 @@ function pairRows(plan: Plan): PairRow[] {
 
 /** Those that can meet on the tile, and the others; where none can meet yet, all are asked for. */
 export function pairsOnTile(plan: Plan): { readonly here: PairRow[]; readonly others: PairRow[] } {
-  const set = new Set(plan.pieces.map((piece) => piece.variety));
+  const set = new Set(piecesEver(plan).flatMap(varietiesOf));
   const rows = pairRows(plan);
   if (set.size < 2) return { here: rows, others: [] };
   const isHere = ({ a, b }: PairRow) => set.has(a.id) && set.has(b.id);

@@ -1,5 +1,5 @@
 /** The tile in words: one sentence of what the month shows, and a fuller text for who cannot see it. */
-import { outlineOf } from '../../plan/outline';
+import { ownOutline, varietiesOf } from '../../plan/outline';
 import type { PairReading, Reading } from '../../measure/reading';
 import type { Piece, Plan } from '../../plan/plan';
 
@@ -103,7 +103,9 @@ export function describe(plan: Plan, reading: Reading | null): string[] {
 
 /** 'Piece p1 of Fern, disc of 12 mm, 4.0 mm left of and 10.0 mm above the middle' */
 export function pieceWords(plan: Plan, piece: Piece): string {
-  return `Piece ${piece.id} of ${nameOf(plan, piece.variety)}, ${standing(piece)}`;
+  return `Piece ${piece.id} of ${varietiesOf(piece)
+    .map((id) => nameOf(plan, id))
+    .join(' and ')}, ${standing(piece)}`;
 }
 
 /** Size, place and turn of a piece. */
@@ -119,7 +121,7 @@ export function standing(piece: Piece): string {
 }
 
 function extent(piece: Piece): string {
-  const outline = 'disc' in piece ? outlineOf(piece) : piece.outline;
+  const outline = ownOutline(piece);
   const spans = [0, 1].map((axis) => {
     const along = outline.map((corner) => corner[axis]);
     return Math.max(...along) - Math.min(...along);

@@ -1,4 +1,5 @@
 /** Handles of the chosen piece, in CSS pixels: one to turn it, four or more to resize it. */
+import { ownOutline } from '../../plan/outline';
 import { boxOf } from '../../units/polygon';
 import type { Piece, Xy } from '../../plan/plan';
 import { toPx } from './camera';
@@ -20,7 +21,7 @@ const TOUCH_REACH_PX = 20;
 /** Half width and half height in the piece's own frame, as far as it reaches from its middle. */
 function halfExtent(piece: Piece): Xy {
   if ('disc' in piece) return [piece.disc.diameterMm / 2, piece.disc.diameterMm / 2];
-  const box = boxOf(piece.outline);
+  const box = boxOf(ownOutline(piece));
   return [Math.max(-box.minX, box.maxX), Math.max(-box.minY, box.maxY)];
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import * as edit from '../../../src/plan/edit';
+import { varietiesOf } from '../../../src/plan/outline';
 import { pairOf, type Plan } from '../../../src/plan/plan';
 import { discPiece, smallPlan, squarePiece } from '../../fixtures/small-plan';
 
@@ -29,7 +30,7 @@ describe('pieces', () => {
     const set = edit.setPiece(plan, discPiece('p3', 'a', 0, 20, 4));
     expect(set.plan.pieces.map((piece) => piece.id)).toEqual(['p1', 'p2', 'p3']);
     const again = edit.setPiece(plan, discPiece('p1', 'b', 0, 20, 4));
-    expect(again.plan.pieces.map((piece) => piece.variety)).toEqual(['b', 'b']);
+    expect(again.plan.pieces.flatMap(varietiesOf)).toEqual(['b', 'b']);
     expect(again.words).toBe('Set piece p1');
   });
 
@@ -74,7 +75,7 @@ describe('pieces', () => {
     const changed = edit.changePieces(plan, ['p1', 'p2'], { edge: 'rim' });
     expect(changed.plan.pieces.every((piece) => piece.edge === 'rim')).toBe(true);
     expect(changed.words).toBe('Change the edge of 2 pieces');
-    expect(edit.changePieces(plan, ['p1'], { variety: 'b' }).plan.pieces[0].variety).toBe('b');
+    expect(varietiesOf(edit.changePieces(plan, ['p1'], { variety: 'b' }).plan.pieces[0])).toEqual(['b']);
   });
 
   it('holds at the most pieces a plan can have', () => {

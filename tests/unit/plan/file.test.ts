@@ -100,7 +100,20 @@ describe('faults of shape, as refusals', () => {
       '"colour", which this place does not know',
       'nothing here',
     ],
-    ['a step', { steps: [{}] }, 'steps[0]', 'an object, one too many', 'nothing here'],
+    [
+      'a step of no kind',
+      { steps: [{ id: 's1', day: 3 }] },
+      'steps[0] (s1).kind',
+      'nothing',
+      'one of "trim", "recut", "move", "lift", "add", "isolate", "scrape"',
+    ],
+    [
+      'a trim without a width',
+      { steps: [{ id: 's1', day: 3, kind: 'trim' }] },
+      'steps[0] (s1).widthMm',
+      'nothing',
+      'a number of mm',
+    ],
     [
       'no variety',
       { varieties: [], pairs: [], pieces: [] },
@@ -156,7 +169,7 @@ describe('faults of shape, as refusals', () => {
       { pieces: [{ id: 'p7', variety: 'a', at: [0, 0], turnDeg: 0 }] },
       'pieces[0] (p7).outline',
       'nothing',
-      'a list of corners [x, y] in mm, or a disc in its place',
+      'a list of corners [x, y] in mm, or a disc or patches in its place',
     ],
     [
       'both outline and disc',
@@ -167,7 +180,7 @@ describe('faults of shape, as refusals', () => {
       'a disc beside an outline',
       'an outline or a disc, not both',
     ],
-    ['no piece at all', { pieces: [7] }, 'pieces[0]', '7', 'a piece with an outline: a list of corners [x, y] in mm, or a disc in its place'], // prettier-ignore
+    ['no piece at all', { pieces: [7] }, 'pieces[0]', '7', 'a piece with an outline: a list of corners [x, y] in mm, or a disc or patches in its place'], // prettier-ignore
   ])('%s', (_, changes, where, found, allowed) => {
     expect(refusalsOf(asOpened(changes))).toContainEqual(
       expect.objectContaining({ where, found, allowed }) as Refusal,
@@ -188,7 +201,7 @@ describe('faults of shape, as refusals', () => {
       [{ pieces: [{ ...piece, outline: [[0, 0], [1, 0], [1]] }] }, 'The y of corner 3 of the outline of piece 1 in the file (Garnet, 18 mm left of the middle) is missing: it must be a number from -1000 to 1000'],
       [{ pieces: [{ ...piece, outline: [], disc: { diameterMm: 3 } }] }, 'Piece 1 in the file (Garnet, 18 mm left of the middle) has an outline and a diameter: keep one of the two'],
       [{ pieces: [7] }, 'Piece 1 in the file is 7: it must be a piece with an outline or a diameter'],
-      [{ steps: [{}] }, 'The list of steps holds one thing too many: take it out'],
+      [{ steps: [{ id: 's1', day: 30, kind: 'scrape', along: [[0, 0], [1]], widthMm: 2 }] }, 'The y of point 2 of the drawn line of step 1 in the file (scrape) is missing: it must be a number from -1000 to 1000'],
     ]; // prettier-ignore
     for (const [changes, cure] of cases) {
       expect(refusalsOf(asOpened(changes)).map((refusal) => refusal.cure)).toContain(cure);

@@ -26,6 +26,7 @@ function reading(...pairs: PairReading[]): Reading {
     ridgeMaxMm: null,
     firstTouchDay: null,
     settledDay: null,
+    steps: [],
     hash: '',
   };
 }

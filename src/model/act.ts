@@ -1,0 +1,186 @@
+/** A step of the plan done to the tile of its day. What each kind means is told in DEVELOPERS.md, 'Steps'. */
+import { beginWork, countCuttings, countLost } from './count-work';
+import { clear, edgeOf, healBeside, isLiving, standBehind } from './clear';
+import type { Cut } from './cuts';
+import { distances, forRunsInside, lowerAlong } from './distance';
+import { named } from './pieces';
+import { relocate, type Moved } from './relocate';
+import { renumber } from './renumber';
+import { before, reseam, type Before } from './reseam';
+import { repolyp } from './repolyp';
+import { knit } from './knit';
+import { setFresh } from './set';
+import type { State } from './state';
+import { wakeAll } from './wake-all';
+import type { Work } from './works';
+
+/** How far from a drawn stretch the rim still belongs to it, mm, where the trim is narrower than this. */
+const NEAR_STRETCH_MM = 2;
+/** How far behind a cut its exact depth is wanted, cells. */
+const BEHIND = 4;
+
+/** Does the step to the tile as it stands at the start of day `now`. */
+export function act(state: State, cut: Cut, now: number): void {
+  const work = beginWork(state, cut.step, cut.day);
+  const was = before(state);
+  switch (cut.kind) {
+    case 'trim':
+      takeOff(state, trimmed(state, cut), now, work);
+      break;
+    case 'lift': {
+      const is = named(state.pieces, cut.name);
+      const off = state.origin.map((o) => is[o]);
+      if (!off.includes(1)) work.skipped++;
+      takeOff(state, Uint8Array.from(off), now, work);
+      break;
+    }
+    case 'isolate':
+      isolate(state, cut, now, work);
+      break;
+    case 'scrape':
+      sawAlong(state, [cut.along], cut.halfWidth, now, work);
+      break;
+    case 'add': {
+      const graft = setFresh(state, cut.fresh, now, work);
+      finish(state, was, null, new Uint16Array(state.pieces.count + 1));
+      knit(state, graft, cut.seams, now);
+      return;
+    }
+    case 'recut':
+      recut(state, cut, was, now, work);
+      return;
+    case 'move':
+      move(state, cut, was, now, work);
+      return;
+  }
+  finish(state, was, null, new Uint16Array(state.pieces.count + 1));
+}
+
+function finish(state: State, was: Before, from: Int32Array | null, group: Uint16Array): void {
+  const { origin } = state;
+  const isChanged = Uint8Array.from(origin, (o, i) =>
+    o !== was.origin[i] || (from && from[i] !== i) ? 1 : 0,
+  );
+  reseam(state, was, from ?? Int32Array.from(origin.keys()), group);
+  repolyp(state, isChanged);
+  wakeAll(state, isChanged);
+}
+
+/** Marked tissue comes off as cuttings; the edges that stay heal. */
+function takeOff(state: State, isOff: Uint8Array, now: number, work: Work): void {
+  countCuttings(state, isOff, work);
+  clear(state, isOff);
+  healBeside(state, isOff, now);
+}
+
+/** Tissue within the width of the rim: of ground without tissue, the tile's edge included. */
+function trimmed(state: State, { width, along, name }: Cut & { kind: 'trim' }): Uint8Array {
+  const { layout, variety, origin } = state;
+  const { columns, rows, cellMm } = layout;
+  const ground = Uint8Array.from(variety, (v) => (v === 0 ? 1 : 0));
+  if (along !== null) {
+    const near = new Float32Array(ground.length).fill(Infinity);
+    lowerAlong(near, along, Math.max(width, NEAR_STRETCH_MM / cellMm), columns, rows);
+    near.forEach((d, i) => {
+      if (d === Infinity) ground[i] = 0;
+    });
+  }
+  const toRim = distances(ground, columns, rows);
+  const is = name === 0 ? null : named(state.pieces, name);
+  return Uint8Array.from(toRim, (d, i) =>
+    variety[i] !== 0 && d - 0.5 < width && (is === null || is[origin[i]] === 1) ? 1 : 0,
+  );
+}
+
+/** Clears a band about the paths; what was there is lost. Returns the depth of each cell behind the band, in cells. */
+function sawAlong(
+  state: State,
+  paths: readonly (readonly (readonly [number, number])[])[],
+  half: number,
+  now: number,
+  work: Work,
+): void {
+  const { columns, rows } = state.layout;
+  const depth = new Float32Array(state.variety.length).fill(Infinity);
+  for (const path of paths) lowerAlong(depth, path, half + BEHIND, columns, rows);
+  depth.forEach((d, i) => (depth[i] = d - half));
+  const isOff = Uint8Array.from(depth, (d) => (d < 0 ? 1 : 0));
+  countLost(state, isOff, work);
+  clear(state, isOff);
+  healBeside(state, isOff, now, depth);
+}
+
+/** What is cut out leaves the tile less the kerf; half the kerf is lost on each side of the line. */
+function isolate(
+  state: State,
+  { around, halfKerf }: Cut & { kind: 'isolate' },
+  now: number,
+  work: Work,
+): void {
+  const { columns, rows } = state.layout;
+  sawAlong(state, [[...around, around[0]]], halfKerf, now, work);
+  const isOff = new Uint8Array(state.variety.length);
+  forRunsInside([around], columns, rows, (row, first, last) => {
+    isOff.fill(1, row * columns + first, row * columns + last + 1);
+  });
+  countCuttings(state, isOff, work);
+  clear(state, isOff);
+}
+
+function recut(state: State, cut: Cut & { kind: 'recut' }, was: Before, now: number, work: Work): void {
+  const { columns, rows } = state.layout;
+  sawAlong(state, cut.lines, cut.halfKerf, now, work);
+  const face = new Uint16Array(state.variety.length);
+  cut.faces.forEach(({ rings }, k) => {
+    forRunsInside(rings, columns, rows, (row, first, last) => {
+      face.fill(k + 1, row * columns + first, row * columns + last + 1);
+    });
+  });
+  const wounded = new Uint8Array(state.pieces.count + 1);
+  for (let o = 1; o < wounded.length; o++)
+    wounded[o] = state.pieces.freshUntilDay[o] >= now + state.layout.rates.healingDays ? 1 : 0;
+  const { group } = renumber(
+    state,
+    (i) => face[i],
+    (k) => cut.faces[k - 1].name,
+    wounded,
+    now,
+    cut.coin,
+  );
+  const moves: Moved[] = cut.placed.map(({ name, rigid }) => ({
+    group: cut.faces.findIndex((one) => one.name === name) + 1,
+    rigid,
+  }));
+  const from = relocate(state, moves, (i) => group[state.origin[i]], work);
+  finish(state, was, from, group);
+}
+
+/** The piece is broken off whatever it has grown together with: both sides heal as cut edges do. */
+function move(
+  state: State,
+  { name, rigid }: Cut & { kind: 'move' },
+  was: Before,
+  now: number,
+  work: Work,
+): void {
+  const { pieces, origin, layout } = state;
+  const is = named(pieces, name);
+  const ours = Uint8Array.from(origin, (o) => is[o]);
+  const theirs = Uint8Array.from(origin, (o) => (o !== 0 && is[o] === 0 ? 1 : 0));
+  const healed = now + layout.rates.healingDays;
+  const isOurs = (i: number): boolean => ours[i] === 1 && isLiving(state, i);
+  const isTheirs = (i: number): boolean => theirs[i] === 1 && isLiving(state, i);
+  const parted = [edgeOf(state, theirs, isOurs), edgeOf(state, ours, isTheirs)];
+  const wounded = standBehind(state, parted[0], isOurs, healed);
+  standBehind(state, parted[1], isTheirs, healed).forEach((one, o) => (wounded[o] |= one));
+  const { group } = renumber(
+    state,
+    (i) => ours[i],
+    () => 0,
+    wounded,
+    now,
+    false,
+  );
+  const from = relocate(state, [{ group: 1, rigid }], (i) => group[origin[i]], work);
+  finish(state, was, from, group);
+}

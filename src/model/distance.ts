@@ -1,0 +1,127 @@
+/** Distances on the grid, in cells. */
+import type { GridPath } from './cuts';
+
+/**
+ * Distance of every cell's centre to the nearest source's centre, exact; +Infinity without sources. Two passes, linear
+ * in the number of cells (Meijster, Roerdink & Hesselink 2000, A general algorithm for computing distance transforms
+ * in linear time, in: Mathematical Morphology and its Applications to Image and Signal Processing: 331-340).
+ */
+export function distances(source: Uint8Array, columns: number, rows: number): Float32Array {
+  const far = columns + rows;
+  const column = new Int32Array(source.length);
+  for (let x = 0; x < columns; x++) {
+    let g = far;
+    for (let i = x; i < source.length; i += columns) {
+      g = source[i] === 1 ? 0 : Math.min(far, g + 1);
+      column[i] = g;
+    }
+    for (let i = source.length - columns + x; i >= 0; i -= columns) {
+      g = Math.min(column[i], g + 1);
+      column[i] = g;
+    }
+  }
+  const out = new Float32Array(source.length);
+  const from = new Int32Array(columns);
+  const begins = new Int32Array(columns);
+  for (let row = 0; row < rows; row++) {
+    const base = row * columns;
+    const to2 = (x: number, at: number): number =>
+      (x - at) * (x - at) + column[base + at] * column[base + at];
+    let q = 0;
+    from[0] = 0;
+    begins[0] = 0;
+    for (let x = 1; x < columns; x++) {
+      while (q >= 0 && to2(begins[q], from[q]) > to2(begins[q], x)) q--;
+      if (q < 0) {
+        q = 0;
+        from[0] = x;
+        begins[0] = 0;
+        continue;
+      }
+      const at = from[q];
+      const [a, b] = [column[base + at], column[base + x]];
+      const meets = Math.floor((x * x - at * at + b * b - a * a) / (2 * (x - at))) + 1;
+      if (meets < columns) {
+        q++;
+        from[q] = x;
+        begins[q] = Math.max(0, meets);
+      }
+    }
+    for (let x = columns - 1; x >= 0; x--) {
+      const d2 = to2(x, from[q]);
+      out[base + x] = d2 >= far * far ? Infinity : Math.sqrt(d2);
+      if (x === begins[q] && q > 0) q--;
+    }
+  }
+  return out;
+}
+
+/** Lowers `field` to the distance from an open path wherever that is less than `reach`. */
+export function lowerAlong(
+  field: Float32Array,
+  path: GridPath,
+  reach: number,
+  columns: number,
+  rows: number,
+): void {
+  for (let k = 0; k === 0 || k + 1 < path.length; k++) {
+    const [x1, y1] = path[k];
+    const [x2, y2] = path[Math.min(k + 1, path.length - 1)];
+    const [dx, dy] = [x2 - x1, y2 - y1];
+    const length2 = dx * dx + dy * dy;
+    const top = Math.max(0, Math.ceil(Math.min(y1, y2) - reach));
+    const bottom = Math.min(rows - 1, Math.floor(Math.max(y1, y2) + reach));
+    for (let y = top; y <= bottom; y++) {
+      // the part of the segment within reach of this line of cells bounds the columns to look at
+      const [a, b] = part(x1, y1, x2, y2, y - reach, y + reach);
+      const left = Math.max(0, Math.ceil(Math.min(a, b) - reach));
+      const right = Math.min(columns - 1, Math.floor(Math.max(a, b) + reach));
+      for (let x = left; x <= right; x++) {
+        const [px, py] = [x - x1, y - y1];
+        const along = length2 === 0 ? 0 : Math.min(1, Math.max(0, (px * dx + py * dy) / length2));
+        const [ex, ey] = [px - along * dx, py - along * dy];
+        const d = Math.sqrt(ex * ex + ey * ey);
+        const i = y * columns + x;
+        if (d <= reach && d < field[i]) field[i] = d;
+      }
+    }
+  }
+}
+
+/** x at both ends of the part of a segment between two heights. */
+function part(x1: number, y1: number, x2: number, y2: number, low: number, high: number): [number, number] {
+  if (y1 === y2) return [x1, x2];
+  const at = (y: number): number => x1 + ((y - y1) / (y2 - y1)) * (x2 - x1);
+  const end = (x: number, y: number): number => (y < low ? at(low) : y > high ? at(high) : x);
+  return [end(x1, y1), end(x2, y2)];
+}
+
+/** Calls `visit` with each run of cells whose centres lie inside the rings, by the even-odd rule. */
+export function forRunsInside(
+  rings: readonly GridPath[],
+  columns: number,
+  rows: number,
+  visit: (row: number, first: number, last: number) => void,
+): void {
+  let [low, high] = [Infinity, -Infinity];
+  for (const ring of rings)
+    for (const [, y] of ring) {
+      low = Math.min(low, y);
+      high = Math.max(high, y);
+    }
+  for (let row = Math.max(0, Math.ceil(low)); row <= Math.min(rows - 1, Math.floor(high)); row++) {
+    const crossings: number[] = [];
+    for (const ring of rings)
+      for (let k = 0; k < ring.length; k++) {
+        const [x1, y1] = ring[k];
+        const [x2, y2] = ring[(k + 1) % ring.length];
+        if (y1 <= row !== y2 <= row) crossings.push(x1 + ((row - y1) / (y2 - y1)) * (x2 - x1));
+      }
+    crossings.sort((a, b) => a - b);
+    for (let k = 0; k + 1 < crossings.length; k += 2) {
+      const first = Math.max(0, Math.ceil(crossings[k]));
+      const last = Math.min(columns - 1, Math.ceil(crossings[k + 1]) - 1);
+      if (first <= last) visit(row, first, last);
+    }
+  }
+}

@@ -1,0 +1,75 @@
+/** What the steps of a plan come to: their order, the pieces they bring and make, and where each piece stands. */
+import { facesOf, type FaceOfLines } from '../units/faces';
+import { tileOutline } from './outline';
+import type { Piece, Plan, Step, StepOf, Tile, Xy } from './plan';
+
+export function isOn(step: Step): boolean {
+  return step.on !== false;
+}
+
+/** Those that are on, as they act: by day, and on one day in the order of the list. */
+export function stepsInOrder(plan: Plan): Step[] {
+  return plan.steps.filter(isOn).sort((a, b) => a.day - b.day);
+}
+
+/** The pieces of day 0 and those that steps add. */
+export function piecesEver(plan: Plan): Piece[] {
+  return [...plan.pieces, ...plan.steps.flatMap((step) => (step.kind === 'add' ? [step.piece] : []))];
+}
+
+const known = new WeakMap<
+  readonly (readonly Xy[])[],
+  { readonly tile: Tile; readonly faces: FaceOfLines[] }
+>();
+
+/** The faces of a recut, from top to bottom, then left to right. Steps that did not change share their faces. */
+export function facesOfRecut(tile: Tile, { lines }: StepOf<'recut'>): readonly FaceOfLines[] {
+  const before = known.get(lines);
+  if (before?.tile.shape === tile.shape && before.tile.sizeMm === tile.sizeMm) return before.faces;
+  const faces = facesOf(tileOutline(tile), lines);
+  known.set(lines, { tile, faces });
+  return faces;
+}
+
+export function faceName(step: Step, index: number): string {
+  return `${step.id}.${index + 1}`;
+}
+
+/** Every name a step may call a piece by, in the order of their numbers, which begin at 1. */
+export function pieceNames(plan: Plan): string[] {
+  return [
+    ...piecesEver(plan).map(({ id }) => id),
+    ...plan.steps.flatMap((step) =>
+      step.kind === 'recut' ? facesOfRecut(plan.tile, step).map((_, k) => faceName(step, k)) : [],
+    ),
+  ];
+}
+
+/** Where a piece's own origin lies and how far it is turned. */
+export interface Standing {
+  readonly at: Xy;
+  readonly turnDeg: number;
+}
+
+/**
+ * Where every piece stands, by name, before each step in turn: `visit` is called with the standings as they are when
+ * the step acts, and each new standing after it.
+ */
+export function followPieces(
+  plan: Plan,
+  visit: (step: Step, standing: ReadonlyMap<string, Standing>) => void,
+): ReadonlyMap<string, Standing> {
+  const standing = new Map<string, Standing>();
+  for (const { id, at, turnDeg } of plan.pieces) standing.set(id, { at, turnDeg });
+  for (const step of stepsInOrder(plan)) {
+    if (step.kind === 'recut')
+      facesOfRecut(plan.tile, step).forEach(({ centroid }, k) =>
+        standing.set(faceName(step, k), { at: centroid, turnDeg: 0 }),
+      );
+    visit(step, standing);
+    if (step.kind === 'add') standing.set(step.piece.id, step.piece);
+    if (step.kind === 'move') standing.set(step.piece, step);
+    if (step.kind === 'recut') for (const placed of step.then) standing.set(placed.piece, placed);
+  }
+  return standing;
+}
