@@ -1,6 +1,6 @@
 /** A step of the plan done to the tile of its day. What each kind means is told in DEVELOPERS.md, 'Steps'. */
 import { beginWork, countCuttings, countLost } from './count-work';
-import { clear, edgeOf, healBeside, isLiving, standBehind } from './clear';
+import { clear, edgeOf, freshen, healBeside, isLiving, standBehind } from './clear';
 import type { Cut } from './cuts';
 import { distances, forRunsInside, lowerAlong } from './distance';
 import { named } from './pieces';
@@ -18,6 +18,10 @@ import type { Work } from './works';
 const NEAR_STRETCH_MM = 2;
 /** How far behind a cut its exact depth is wanted, cells. */
 const BEHIND = 4;
+/** Saws are set this much off, cells: a band that ends on two lines of cells' centres takes one of them. */
+const OFF_LATTICE = 1e-3;
+/** A band of no more than this to either side can pass between two cells, cells. */
+const THIN = 0.5;
 
 /** Does the step to the tile as it stands at the start of day `now`. */
 export function act(state: State, cut: Cut, now: number): void {
@@ -92,22 +96,38 @@ function trimmed(state: State, { width, along, name }: Cut & { kind: 'trim' }): 
   );
 }
 
-/** Clears a band about the paths; what was there is lost. Returns the depth of each cell behind the band, in cells. */
+/** Clears a band about the paths; what was there is lost. Returns by piece whether it was cut. */
 function sawAlong(
   state: State,
   paths: readonly (readonly (readonly [number, number])[])[],
   half: number,
   now: number,
   work: Work,
-): void {
+): Uint8Array {
   const { columns, rows } = state.layout;
   const depth = new Float32Array(state.variety.length).fill(Infinity);
-  for (const path of paths) lowerAlong(depth, path, half + BEHIND, columns, rows);
+  for (const path of paths)
+    lowerAlong(
+      depth,
+      path.map(([x, y]) => [x + OFF_LATTICE, y + 0.6 * OFF_LATTICE]),
+      half + BEHIND,
+      columns,
+      rows,
+    );
   depth.forEach((d, i) => (depth[i] = d - half));
   const isOff = Uint8Array.from(depth, (d) => (d < 0 ? 1 : 0));
   countLost(state, isOff, work);
   clear(state, isOff);
-  healBeside(state, isOff, now, depth);
+  const wounded = healBeside(state, isOff, now, depth);
+  if (half > THIN) return wounded;
+  // between two lines of cells the blade takes none, and yet it parts them
+  const living = (i: number): boolean => isLiving(state, i);
+  const beside = Uint8Array.from(depth, (d, i) => (d <= 1 && living(i) ? 1 : 0));
+  standBehind(state, beside, living, now + state.layout.rates.healingDays, depth).forEach(
+    (one, o) => (wounded[o] |= one),
+  );
+  freshen(state, wounded, now);
+  return wounded;
 }
 
 /** What is cut out leaves the tile less the kerf; half the kerf is lost on each side of the line. */
@@ -129,16 +149,13 @@ function isolate(
 
 function recut(state: State, cut: Cut & { kind: 'recut' }, was: Before, now: number, work: Work): void {
   const { columns, rows } = state.layout;
-  sawAlong(state, cut.lines, cut.halfKerf, now, work);
+  const wounded = sawAlong(state, cut.lines, cut.halfKerf, now, work);
   const face = new Uint16Array(state.variety.length);
   cut.faces.forEach(({ rings }, k) => {
     forRunsInside(rings, columns, rows, (row, first, last) => {
       face.fill(k + 1, row * columns + first, row * columns + last + 1);
     });
   });
-  const wounded = new Uint8Array(state.pieces.count + 1);
-  for (let o = 1; o < wounded.length; o++)
-    wounded[o] = state.pieces.freshUntilDay[o] >= now + state.layout.rates.healingDays ? 1 : 0;
   const { group } = renumber(
     state,
     (i) => face[i],
@@ -173,6 +190,7 @@ function move(
   const parted = [edgeOf(state, theirs, isOurs), edgeOf(state, ours, isTheirs)];
   const wounded = standBehind(state, parted[0], isOurs, healed);
   standBehind(state, parted[1], isTheirs, healed).forEach((one, o) => (wounded[o] |= one));
+  freshen(state, wounded, now);
   const { group } = renumber(
     state,
     (i) => ours[i],

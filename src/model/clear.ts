@@ -70,17 +70,26 @@ export function standBehind(
   return wounded;
 }
 
-/** Edges cut today, beside the marked cells that were cleared: they heal, and count as fresh once more. */
+/**
+ * Edges cut today, beside the marked cells that were cleared: they heal, and count as fresh once more. Returns by piece
+ * whether it was wounded.
+ */
 export function healBeside(
   state: State,
   isOff: Uint8Array,
   now: number,
   exact: Float32Array | null = null,
-): void {
-  const { pieces, layout } = state;
-  const { healingDays, freshCutDays } = layout.rates;
+): Uint8Array {
   const living = (i: number): boolean => isLiving(state, i);
-  const wounded = standBehind(state, edgeOf(state, isOff, living), living, now + healingDays, exact);
+  const healed = now + state.layout.rates.healingDays;
+  const wounded = standBehind(state, edgeOf(state, isOff, living), living, healed, exact);
+  freshen(state, wounded, now);
+  return wounded;
+}
+
+/** From today's cut on the edges of the wounded pieces count as freshly cut. */
+export function freshen({ pieces, layout }: State, wounded: Uint8Array, now: number): void {
+  const { healingDays, freshCutDays } = layout.rates;
   for (let o = 1; o < wounded.length; o++)
     if (wounded[o] === 1)
       pieces.freshUntilDay[o] = Math.max(pieces.freshUntilDay[o], now + healingDays + freshCutDays);

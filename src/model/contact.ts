@@ -6,8 +6,11 @@
 import { AXIS_X, AXIS_Y } from './front';
 import { isKin } from './pieces';
 import { addNucleus, addRow, FATE } from './seam-table';
-import { BARE, joinColonies, type State } from './state';
+import { BARE, FLAG, joinColonies, type State } from './state';
 import { queue } from './zip';
+
+/** How far behind a cut the cells lie that meet what comes over it, cells. */
+const EDGE_CELLS = 1.5;
 
 /** Registers the contacts of cells that have just been filled; those that touch a stranger in order of cell index. */
 export function meet(state: State, cells: Int32Array, count: number): void {
@@ -47,11 +50,10 @@ export function openRow(state: State, cell: number): void {
   if (state.row[cell] !== 0) return;
   const partner = partnerOf(state, cell);
   if (partner < 0) return;
-  const { arrival, origin, seam } = state;
-  const { healedDay } = state.pieces;
+  const { origin, seam } = state;
   const own = origin[cell];
   const other = origin[partner];
-  const touched = Math.max(arrival[cell], arrival[partner], healedDay[own], healedDay[other]);
+  const touched = Math.max(readySince(state, cell), readySince(state, partner));
   const r = addRow(seam, cell, partner, own, other, touched);
   state.row[cell] = r;
   state.open.push(r);
@@ -61,6 +63,21 @@ export function openRow(state: State, cell: number): void {
   forNeighbours(state, r, (n) => {
     if (seam.nucleus[n] >= 0) queueFrom(state, n, r);
   });
+}
+
+/** Day from which the tissue of a cell can join: it is there, and the cut behind which it stands has healed. */
+function readySince({ arrival, origin, variety, flags, pieces, layout }: State, cell: number): number {
+  const since = arrival[cell];
+  const healed = pieces.healedDay[origin[cell]];
+  if (since <= healed) return healed;
+  if ((flags[cell] & FLAG.set) === 0) return since;
+  // behind the cut of a step the rim is said to have stood a little earlier, by the depth over its rate
+  const latest = since + (EDGE_CELLS * layout.cellMm) / layout.rimMmPerDay[variety[cell]];
+  for (const { day } of layout.cuts) {
+    const heals = day + layout.rates.healingDays;
+    if (heals >= since && heals <= latest) return heals;
+  }
+  return since;
 }
 
 /** Parted pieces of one colony rejoin where they meet, without a coin: one verdict for the two. */
