@@ -41,7 +41,10 @@ export function facesOf(outline: Polygon, lines: readonly (readonly Point[])[]):
     const [holder] = faces
       .filter(
         ({ cycles: [ring] }) =>
-          ring.twiceArea > -hole.twiceArea && isInside(ring.corners, inward(hole, ring)),
+          ring.twiceArea > -hole.twiceArea &&
+          // the two sides of one loop are as large as each other, but for rounding: no ring holds its own outside
+          !ring.corners.includes(hole.corners[0]) &&
+          isInside(ring.corners, hole.corners[0]),
       )
       .sort((a, b) => a.cycles[0].twiceArea - b.cycles[0].twiceArea);
     holder?.cycles.push(hole);
@@ -74,23 +77,29 @@ function beyond(from: Point, to: Point): Point {
   return [to[0] + (dx / length) * REACH_MM, to[1] + (dy / length) * REACH_MM];
 }
 
+/** Where a segment is split: how far along it, 0 to 1, and the point, which both that meet there share to the last bit. */
+interface Stop {
+  readonly along: number;
+  readonly at: Point;
+}
+
 /** The segments in parts that meet at their ends only. */
 function split(segments: readonly Segment[]): Segment[] {
-  const cuts: number[][] = segments.map(() => [0, 1]);
+  const stops: Stop[][] = segments.map(([from, to]) => [
+    { along: 0, at: from },
+    { along: 1, at: to },
+  ]);
   for (let i = 0; i < segments.length; i++)
-    for (let j = i + 1; j < segments.length; j++) crossing(segments[i], segments[j], cuts[i], cuts[j]);
-  return segments.flatMap(([from, to], k) => {
-    const places = [...new Set(cuts[k])].sort((a, b) => a - b);
-    const points = places.map((t): Point => [
-      from[0] + t * (to[0] - from[0]),
-      from[1] + t * (to[1] - from[1]),
-    ]);
-    return points.slice(1).map((point, at): Segment => [points[at], point]);
+    for (let j = i + 1; j < segments.length; j++) crossing(segments[i], segments[j], stops[i], stops[j]);
+  return stops.flatMap((own) => {
+    own.sort((a, b) => a.along - b.along);
+    return own.slice(1).map(({ at }, k): Segment => [own[k].at, at]);
   });
 }
 
-/** Parameters of where two segments meet, added to both lists; where they lie on each other, the ends. */
-function crossing([a, b]: Segment, [c, d]: Segment, cutsA: number[], cutsC: number[]): void {
+/** Where two segments meet, added to the stops of both; where they lie on each other, the ends. */
+function crossing(one: Segment, other: Segment, stopsOne: Stop[], stopsOther: Stop[]): void {
+  const [[a, b], [c, d]] = [one, other];
   const [ux, uy] = [b[0] - a[0], b[1] - a[1]];
   const [vx, vy] = [d[0] - c[0], d[1] - c[1]];
   const [wx, wy] = [c[0] - a[0], c[1] - a[1]];
@@ -100,20 +109,27 @@ function crossing([a, b]: Segment, [c, d]: Segment, cutsA: number[], cutsC: numb
   if (cross * cross <= 1e-18 * u2 * v2) {
     const aside = ux * wy - uy * wx;
     if (aside * aside > 1e-12 * u2) return;
-    for (const [x, y] of [c, d]) keep(cutsA, ((x - a[0]) * ux + (y - a[1]) * uy) / u2);
-    for (const [x, y] of [a, b]) keep(cutsC, ((x - c[0]) * vx + (y - c[1]) * vy) / v2);
+    for (const at of other) keep(stopsOne, ((at[0] - a[0]) * ux + (at[1] - a[1]) * uy) / u2, at);
+    for (const at of one) keep(stopsOther, ((at[0] - c[0]) * vx + (at[1] - c[1]) * vy) / v2, at);
     return;
   }
-  const s = (wx * vy - wy * vx) / cross;
-  const t = (wx * uy - wy * ux) / cross;
-  const [slackA, slackC] = [1e-6 / Math.sqrt(u2), 1e-6 / Math.sqrt(v2)];
-  if (s < -slackA || s > 1 + slackA || t < -slackC || t > 1 + slackC) return;
-  keep(cutsA, s);
-  keep(cutsC, t);
+  const s = toEnd((wx * vy - wy * vx) / cross, u2);
+  const t = toEnd((wx * uy - wy * ux) / cross, v2);
+  if (s < 0 || s > 1 || t < 0 || t > 1) return;
+  const end = s === 0 || s === 1 ? one[s] : t === 0 || t === 1 ? other[t] : null;
+  const at: Point = end ?? [a[0] + s * ux, a[1] + s * uy];
+  keep(stopsOne, s, at);
+  keep(stopsOther, t, at);
 }
 
-function keep(cuts: number[], place: number): void {
-  if (place > 0 && place < 1) cuts.push(place);
+/** A place within 1e-6 mm of an end is that end. */
+function toEnd(place: number, length2: number): number {
+  const slack = 1e-6 / Math.sqrt(length2);
+  return Math.abs(place) <= slack ? 0 : Math.abs(place - 1) <= slack ? 1 : place;
+}
+
+function keep(stops: Stop[], along: number, at: Point): void {
+  if (along > 0 && along < 1) stops.push({ along, at });
 }
 
 interface Cycle {
@@ -226,15 +242,6 @@ function measured(cycles: readonly Cycle[]): FaceOfLines {
     areaMm2: twice / 2,
     centroid: [x / (3 * twice), y / (3 * twice)],
   };
-}
-
-/** A corner of the hole that is no corner of the ring, or else the middle of a side. */
-function inward(hole: Cycle, ring: Cycle): Point {
-  const corners = new Set(ring.corners.map((corner) => corner.join(' ')));
-  const free = hole.corners.find((corner) => !corners.has(corner.join(' ')));
-  if (free) return free;
-  const [a, b] = hole.corners;
-  return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 }
 
 /** A point in the area: the middle of the widest stretch on a line through it. */
