@@ -162,9 +162,21 @@ describe('faces of lines over a tile', () => {
     // both were found by the properties above: a face lost, two faces run together
     expect(facesOf(tileOutline(SQUARE), [[[-17, 1], [-19, 23]]])).toHaveLength(1); // prettier-ignore
     const lines: Point[][] = [
-      [[6.5, 22.9], [23, -5.4]],
-      [[-20.4, -11.3], [19.5, 8.3], [-8.7, -15.9], [-15.7, 11.7]],
-      [[7.6, -22.6], [13.7, -9.8], [-11.6, -13.3]],
+      [
+        [6.5, 22.9],
+        [23, -5.4],
+      ],
+      [
+        [-20.4, -11.3],
+        [19.5, 8.3],
+        [-8.7, -15.9],
+        [-15.7, 11.7],
+      ],
+      [
+        [7.6, -22.6],
+        [13.7, -9.8],
+        [-11.6, -13.3],
+      ],
     ];
     expect(facesOf(tileOutline(SQUARE), lines)).toHaveLength(7);
   });
