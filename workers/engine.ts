@@ -6,10 +6,11 @@ import { releaseProxy, transfer, type ProxyMarked, type Remote } from 'comlink';
 import { readBySteps } from '../src/measure/read';
 import { MODEL_VERSION } from '../src/model/defaults';
 import { frameBySteps, polypSites, type Frame } from '../src/model/frame';
-import { grow } from '../src/model/grow';
+import { grow, growOn } from '../src/model/grow';
 import { compile } from '../src/plan/compile';
 import { dayOfMonth } from '../src/units/quantity';
 import { breathe } from './pace';
+import { Past } from './past';
 import type { Reading } from '../src/measure/reading';
 import type { EngineWorker, GrowAsk, Sink } from './protocol';
 
@@ -20,13 +21,13 @@ const UNANSWERED = 2;
 
 export function makeEngine(): EngineWorker {
   let wanted = 0;
+  const past = new Past();
 
   async function run(ask: GrowAsk, sink: Remote<Sink>): Promise<'whole' | 'cancelled'> {
     const { id, plan, seed } = ask;
     const underway = new Set<Promise<void>>();
     const ids = ['', ...plan.varieties.map((variety) => variety.id)];
-    const stepIds = plan.steps.map(({ id }) => id);
-    let month = 0;
+    let month = ask.from ?? 0;
     let sliceStart = performance.now();
     let lastAlive = 0;
 
@@ -50,11 +51,15 @@ export function makeEngine(): EngineWorker {
       }
     }
 
-    for (const state of grow(compile(plan, ask.cellMm), seed)) {
-      if (state.day === 0 && ask.frames) await sink.polyps(id, polypSites(state));
+    const layout = compile(plan, ask.cellMm);
+    const kept = month > 0 ? past.find(ask, layout, dayOfMonth(month)) : null;
+    for (const state of kept ? growOn(kept) : grow(layout, seed)) {
+      if (state.day === 0 && month === 0 && ask.frames) await sink.polyps(id, polypSites(state));
+      // runs without frames are many and short: they would drive out what is worth keeping
+      if (ask.frames) past.keep(ask, state);
       if (state.day === dayOfMonth(month)) {
         const frame = ask.frames ? await whole(frameBySteps(state, month), state.day) : null;
-        const reading = await whole(readBySteps(state, ids, seed, month, stepIds), state.day);
+        const reading = await whole(readBySteps(state, ids, seed, month), state.day);
         if (frame === 'cancelled' || reading === 'cancelled') return 'cancelled';
         const sent = send(sink, id, frame, reading);
         underway.add(sent);

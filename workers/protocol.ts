@@ -13,6 +13,8 @@ export interface GrowAsk {
   readonly cellMm: number;
   /** Frames wanted (the live tile) or readings alone (ranges over seeds). */
   readonly frames: boolean;
+  /** First month wanted, where the page has the earlier ones of a run that is the same so far; 0 when left out. */
+  readonly from?: number;
   /** The month on screen: the run waits until that one is answered, so that it is drawn first. */
   readonly month?: number;
 }

@@ -55,7 +55,6 @@ function run(options: GrowOptions): void {
   const seeds = options.seeds ?? [filed.seed ?? FIRST_SEED];
   const layout = compile(plan, options.cellMm);
   const ids = ['', ...plan.varieties.map((variety) => variety.id)];
-  const stepIds = plan.steps.map(({ id }) => id);
   const monthOfDay = new Map(
     monthsRead(plan.months, options.every).map((month) => [dayOfMonth(month), month]),
   );
@@ -68,7 +67,7 @@ function run(options: GrowOptions): void {
       const month = monthOfDay.get(state.day);
       if (month === undefined) continue;
       pictures?.write(state, seed, month);
-      process.stdout.write(`${line(read(state, ids, seed, month, stepIds))}\n`);
+      process.stdout.write(`${line(read(state, ids, seed, month))}\n`);
     }
   }
 }

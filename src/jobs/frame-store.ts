@@ -50,9 +50,23 @@ export class FrameStore {
     return run;
   }
 
-  /** A new run under this key; what was kept of it before is forgotten. */
-  begin(key: string, cellMm: number): KeptRun {
-    return this.#put(key, { cellMm, sites: null, frames: [], readings: [], whole: false });
+  /**
+   * A new run under this key; what was kept of it before is forgotten. It begins with the first `months` months of
+   * another run, where that is the same so far.
+   */
+  begin(key: string, cellMm: number, like?: { readonly run: KeptRun; readonly months: number }): KeptRun {
+    return this.#put(key, {
+      cellMm,
+      sites: like?.run.sites ?? null,
+      frames: like?.run.frames.slice(0, like.months) ?? [],
+      readings: like?.run.readings.slice(0, like.months) ?? [],
+      whole: false,
+    });
+  }
+
+  /** A run as far as it has come; null where none is kept. */
+  sofar(key: string): KeptRun | null {
+    return this.#runs.get(key) ?? null;
   }
 
   addSites(key: string, sites: PolypSites): KeptRun | null {

@@ -4,7 +4,9 @@
  */
 import { MODEL_VERSION } from '../model/defaults';
 import { planDigest } from '../plan/file';
+import { firstDifference } from '../plan/past';
 import type { Plan } from '../plan/plan';
+import { dayOfMonth } from '../units/quantity';
 import type { Channel, Ended } from './channel';
 import type { FrameStore, KeptRun } from './frame-store';
 
@@ -39,6 +41,8 @@ export class TileRun {
   readonly #hearer: TileHearer;
   readonly #monthShown: () => number;
   #shownKey = '';
+  /** The last exact and the last coarse run that was begun, by cell size: the next may go on from one of its months. */
+  readonly #last = new Map<number, { readonly wanted: Wanted; readonly key: string }>();
   /** The run underway; a coarse one is let run to the month shown, or a steady drag would never see one. */
   #underway: { readonly key: string; readonly draft: boolean; reached: number; wanted: Wanted } | null = null;
   #waiting: Wanted | null = null;
@@ -66,6 +70,7 @@ export class TileRun {
 
   /** Grows the shown run again for a month whose frame was dropped to save memory. */
   again(wanted: Wanted): void {
+    this.#last.delete(EXACT_CELL_MM);
     this.#start(wanted, EXACT_CELL_MM, runKey(wanted.plan, wanted.seed, EXACT_CELL_MM));
   }
 
@@ -99,12 +104,15 @@ export class TileRun {
     const underway = { key, draft: cellMm === PREVIEW_CELL_MM, reached: -1, wanted };
     this.#underway = underway;
     this.#shownKey = key;
-    this.#hearer.began(this.#store.begin(key, cellMm));
+    const like = this.#sameSoFar(wanted, cellMm);
+    this.#last.set(cellMm, { wanted, key });
+    this.#hearer.began(this.#store.begin(key, cellMm, like));
+    underway.reached = (like?.months ?? 0) - 1;
     const tell = (run: KeptRun | null): void | Promise<void> => {
       if (run && this.#underway === underway) return this.#hearer.grown(run);
     };
     const { plan, seed } = wanted;
-    const ask = { plan, seed, cellMm, frames: true, month: this.#monthShown() };
+    const ask = { plan, seed, cellMm, frames: true, from: like?.months ?? 0, month: this.#monthShown() };
     const ending = this.#channel.grow(ask, {
       polyps: (sites) => void tell(this.#store.addSites(key, sites)),
       month: (frame, reading) => {
@@ -121,5 +129,19 @@ export class TileRun {
       this.#hearer.ended(how, underway.wanted, cellMm);
       if (this.#waiting) this.#begin(this.#waiting, PREVIEW_CELL_MM);
     });
+  }
+
+  /** The last run of this cell size and seed, and how many of its months, from 0, are those of the run wanted now. */
+  #sameSoFar({ plan, seed }: Wanted, cellMm: number): { run: KeptRun; months: number } | undefined {
+    const last = this.#last.get(cellMm);
+    if (last?.wanted.seed !== seed) return undefined;
+    const run = this.#store.sofar(last.key);
+    if (!run?.sites) return undefined;
+    const differ = firstDifference(last.wanted.plan, plan);
+    let months = 0;
+    // frames that were dropped are grown anew with what follows them; the last month is always read off a grown tile
+    while (months < plan.months && dayOfMonth(months) < differ && run.frames[months] && run.readings[months])
+      months++;
+    return months > 0 ? { run, months } : undefined;
   }
 }

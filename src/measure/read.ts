@@ -26,16 +26,12 @@ function pairReadings(
   return pairs;
 }
 
-function stepReadings(
-  state: State,
-  varietyIds: readonly string[],
-  stepIds: readonly string[],
-): StepReading[] {
+function stepReadings(state: State, varietyIds: readonly string[]): StepReading[] {
   const cellMm2 = state.layout.cellMm * state.layout.cellMm;
   const areas = (cells: Uint32Array): Record<string, number> =>
     Object.fromEntries(varietyIds.slice(1).map((id, k) => [id, cells[k + 1] * cellMm2]));
   return state.works.map(({ step, day, cuttings, twoColoured, cutCells, lostCells, skipped }) => ({
-    id: stepIds[step],
+    id: step,
     day,
     cuttings,
     twoColoured,
@@ -46,8 +42,7 @@ function stepReadings(
 }
 
 /**
- * The reading of a tile: the measures put together, nothing computed here. `varietyIds` by number, index 0 unused;
- * `stepIds` in the plan's order.
+ * The reading of a tile: the measures put together, nothing computed here. `varietyIds` by number, index 0 unused.
  * Yields between measures: on the largest tile they take a fifth of a second together, and a run must hear a cancel.
  */
 export function* readBySteps(
@@ -55,7 +50,6 @@ export function* readBySteps(
   varietyIds: readonly string[],
   seed: string,
   month: number,
-  stepIds: readonly string[] = [],
 ): Generator<undefined, Reading> {
   const census = takeCensus(state);
   const areas = areasMm2(census);
@@ -90,7 +84,7 @@ export function* readBySteps(
     ridgeMaxMm: ridge.maxMm,
     firstTouchDay: firstTouchDay(state),
     settledDay: settled,
-    steps: stepReadings(state, varietyIds, stepIds),
+    steps: stepReadings(state, varietyIds),
     hash,
   };
 }

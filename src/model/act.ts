@@ -67,7 +67,7 @@ function finish(state: State, was: Before, from: Int32Array | null, group: Uint1
   );
   reseam(state, was, from ?? Int32Array.from(origin.keys()), group);
   repolyp(state, isChanged);
-  wakeAll(state, isChanged);
+  wakeAll(state);
 }
 
 /** Marked tissue comes off as cuttings; the edges that stay heal. */

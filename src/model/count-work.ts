@@ -2,7 +2,7 @@
 import { BARE, type State } from './state';
 import type { Work } from './works';
 
-export function beginWork(state: State, step: number, day: number): Work {
+export function beginWork(state: State, step: string, day: number): Work {
   const work: Work = {
     step,
     day,

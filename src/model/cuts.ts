@@ -40,8 +40,8 @@ export interface KnownSeam {
 }
 
 interface Dated {
-  /** Place in the plan's list of steps. */
-  readonly step: number;
+  /** The step's id in the plan. */
+  readonly step: string;
   /** Acts at the start of this day; day 0 is the tile as set. */
   readonly day: number;
 }

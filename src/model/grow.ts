@@ -3,10 +3,13 @@ import { act } from './act';
 import { nucleate, revert, zip } from './fate';
 import { lap } from './lap';
 import type { Layout } from './layout';
+import { keysOf } from './noise';
+import { slownessOf } from './polyps';
 import { growDay, paceOf, type Pace } from './rim';
 import { setPieces } from './set';
 import type { State } from './state';
 import { turnOver, TURNOVER_DAYS } from './turnover';
+import { wakeAll } from './wake-all';
 
 /**
  * Grows a layout. Yields the tile as set (day 0), then the same State object after each day, so that the caller sets
@@ -16,6 +19,24 @@ export function grow(layout: Layout, seed: string): Generator<State, void> {
   const state = setPieces(layout, seed);
   doSteps(state, 0);
   return daysOf(state);
+}
+
+/** Grows a kept tile on, which is changed. Yields it as it stands, then after each day. */
+export function growOn(state: State): Generator<State, void> {
+  return daysOf(state);
+}
+
+/**
+ * Draws the noise of all that is to come anew: the tile as it stands keeps what it is, and every polyp born from now on,
+ * every verdict and every change falls out by `seed`. Odds from today are odds over such futures.
+ */
+export function redraw(state: State, seed: string): void {
+  const { polyps, layout } = state;
+  state.keys = keysOf(seed);
+  for (let p = 0; p < polyps.variety.length; p++)
+    if (polyps.variety[p] === 0)
+      polyps.slowness[p] = slownessOf(polyps.site[p], polyps.generation[p], layout, state.keys);
+  wakeAll(state);
 }
 
 /** On its own, so that a run does not hold on to the layout's grids. */

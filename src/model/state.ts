@@ -1,6 +1,7 @@
 /**
  * The tile on one day: flat arrays, each with type, unit and bytes. Only model/ writes them.
  */
+import { dayOfMonth } from '../units/quantity';
 import { createCalendar, type Calendar } from './calendar';
 import { doubled } from './cell-list';
 import type { Layout, Rules } from './layout';
@@ -33,7 +34,7 @@ export const FLAG = {
 /** Dense arrays, bytes a cell: arrival 4, due 4, polyp 4, row 4, origin 2, variety 1, via 1, flags 1 = 21. */
 export interface State {
   readonly layout: Rules;
-  readonly keys: Keys;
+  keys: Keys;
   /** Offsets in cells of the eight neighbours: E, SE, S, SW, W, NW, N, NE. */
   readonly ring: Int32Array;
   /** Days grown so far: 0 is the tile as set. */
@@ -80,10 +81,23 @@ export interface State {
   joined: boolean;
 }
 
-export function createState(
-  { inside, piece: _piece, startDay: _startDay, pieces, ...layout }: Layout,
-  seed: string,
-): State {
+/** So long can a run be made longer from any of its days. */
+const LONGEST_DAYS = dayOfMonth(36);
+
+/** What of a layout a run needs once the pieces are set. */
+export function rulesOf({
+  inside: _inside,
+  piece: _piece,
+  startDay: _startDay,
+  pieces: _pieces,
+  ...rules
+}: Layout): Rules {
+  return rules;
+}
+
+export function createState(whole: Layout, seed: string): State {
+  const { inside, pieces } = whole;
+  const layout = rulesOf(whole);
   const c = layout.columns;
   const cells = c * layout.rows;
   const keys = keysOf(seed);
@@ -116,8 +130,8 @@ export function createState(
     nuclei: createNuclei(),
     urnDrawn: new Int32Array(81),
     urnFused: new Int32Array(81),
-    growing: createCalendar(layout.days),
-    lapping: createCalendar(layout.days),
+    growing: createCalendar(LONGEST_DAYS),
+    lapping: createCalendar(LONGEST_DAYS),
     zip: createZip(),
     open: [],
     lapPairs: new Map(),

@@ -1,8 +1,8 @@
 /** What a step took off the tile: nothing is lost without being counted. */
 
 export interface Work {
-  /** Place in the plan's list of steps. */
-  readonly step: number;
+  /** The step's id in the plan. */
+  readonly step: string;
   /** As the plan says. */
   readonly day: number;
   /** Fragments that came off whole, and those among them that hold two colours of at least a square millimetre each. */

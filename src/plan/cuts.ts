@@ -6,19 +6,21 @@ import { perDay } from '../units/quantity';
 import { partsOf } from './outline';
 import type { Piece, Plan, Step, Xy } from './plan';
 import { rasterise, type Grid } from './rasterise';
-import { faceName, facesOfRecut, followPieces, pieceNames, type Standing } from './steps';
+import { faceName, facesOfRecut, followPieces, pieceNumbers, type Standing } from './steps';
 
 /** Kerf of an isolating cut that says nothing else, mm. */
 export const KERF_MM = DEFAULTS.kerfMm.value;
 
+/** Number of a name that no piece has: that of a recut which is switched off. */
+const NOBODY = 65_535;
+
 export function cutsOf(plan: Plan, grid: Grid): Cut[] {
   if (plan.steps.length === 0) return [];
   const cuts: Cut[] = [];
-  const number = new Map(pieceNames(plan).map((name, k) => [name, k + 1]));
-  const place = new Map(plan.steps.map((step, k) => [step, k]));
-  const context = { plan, grid, nameOf: (name: string) => number.get(name) ?? 0 };
+  const number = pieceNumbers(plan);
+  const context = { plan, grid, nameOf: (name: string) => number.get(name) ?? NOBODY };
   followPieces(plan, (step, standing) => {
-    cuts.push(cutOf(step, place.get(step) ?? 0, standing, context));
+    cuts.push(cutOf(step, standing, context));
   });
   return cuts;
 }
@@ -29,14 +31,9 @@ interface Context {
   readonly nameOf: (name: string) => number;
 }
 
-function cutOf(
-  step: Step,
-  index: number,
-  standing: ReadonlyMap<string, Standing>,
-  { plan, grid, nameOf }: Context,
-): Cut {
+function cutOf(step: Step, standing: ReadonlyMap<string, Standing>, { plan, grid, nameOf }: Context): Cut {
   const { cellMm } = grid;
-  const dated = { step: index, day: step.day };
+  const dated = { step: step.id, day: step.day };
   switch (step.kind) {
     case 'trim':
       return {

@@ -35,14 +35,25 @@ export function faceName(step: Step, index: number): string {
   return `${step.id}.${index + 1}`;
 }
 
-/** Every name a step may call a piece by, in the order of their numbers, which begin at 1. */
+/** Every name a step may call a piece by, also of steps that are switched off. */
 export function pieceNames(plan: Plan): string[] {
-  return [
-    ...piecesEver(plan).map(({ id }) => id),
-    ...plan.steps.flatMap((step) =>
-      step.kind === 'recut' ? facesOfRecut(plan.tile, step).map((_, k) => faceName(step, k)) : [],
-    ),
-  ];
+  return [...piecesEver(plan).map(({ id }) => id), ...plan.steps.flatMap((step) => facesNamed(plan, step))];
+}
+
+function facesNamed(plan: Plan, step: Step): string[] {
+  if (step.kind !== 'recut') return [];
+  return facesOfRecut(plan.tile, step).map((_, k) => faceName(step, k));
+}
+
+/**
+ * Numbers of the names, from 1, in the order in which pieces come: what a later step brings changes no earlier number,
+ * so that a tile grown so far serves every plan that differs later.
+ */
+export function pieceNumbers(plan: Plan): ReadonlyMap<string, number> {
+  const later = stepsInOrder(plan).flatMap((step) =>
+    step.kind === 'add' ? [step.piece.id] : facesNamed(plan, step),
+  );
+  return new Map([...plan.pieces.map(({ id }) => id), ...later].map((name, k) => [name, k + 1]));
 }
 
 /** Where a piece's own origin lies and how far it is turned. */
