@@ -3,7 +3,7 @@ import { placeInFile } from './pair-faults';
 import { pieceRefusals } from './piece-faults';
 import { MAX_FACES, type Plan, type Refusal, type Step } from './plan';
 
-import { facesOfRecut, pieceNames, piecesEver } from './steps';
+import { faceName, facesOfRecut, pieceNames, piecesEver } from './steps';
 
 const WORDS: Readonly<Record<Step['kind'], string>> = {
   trim: 'trim',
@@ -36,7 +36,7 @@ function refusalsOf(plan: Plan, step: Step, index: number, names: ReadonlySet<st
     case 'recut':
       return [
         ...step.then.flatMap(({ piece }) => unknownPiece(step, where, piece, names)),
-        ...facesOnly(step, where),
+        ...facesOnly(plan, step, where),
       ];
     case 'trim':
       return step.piece === undefined ? [] : unknownPiece(step, where, step.piece, names);
@@ -62,10 +62,11 @@ function unknownPiece(step: Step, where: string, piece: string, names: ReadonlyS
 }
 
 /** A recut places its own faces, each once. */
-function facesOnly(step: Step & { kind: 'recut' }, where: string): Refusal[] {
+function facesOnly(plan: Plan, step: Step & { kind: 'recut' }, where: string): Refusal[] {
   const seen = new Set<string>();
+  const own = new Set(facesOfRecut(plan.tile, step).map((_, k) => faceName(step, k)));
   return step.then.flatMap(({ piece }) => {
-    const isOwn = piece.startsWith(`${step.id}.`);
+    const isOwn = own.has(piece);
     if (isOwn && !seen.has(piece)) {
       seen.add(piece);
       return [];

@@ -106,6 +106,120 @@ describe('lines of JSON', () => {
   });
 });
 
+describe('a plan with steps', () => {
+  const lines: [number, number][][] = [
+    [[-30, 0], [30, 0]],
+    [[0, -30], [0, 30]],
+  ]; // prettier-ignore
+
+  function stepped(name: string, steps: Plan['steps']): string {
+    return filed(name, smallPlan({ tile: { shape: 'square', sizeMm: 30 }, steps }));
+  }
+
+  it('tells in each line the steps done so far and what each took', async () => {
+    const path = stepped('steps.json', [
+      { id: 'late', day: 80, kind: 'lift', piece: 'p2' },
+      { id: 'trimmed', day: 40, kind: 'trim', widthMm: 1 },
+      { id: 'off', day: 41, on: false, kind: 'trim', widthMm: 1 },
+      {
+        id: 'cut',
+        day: 70,
+        kind: 'recut',
+        lines,
+        kerfMm: 1,
+        then: [{ piece: 'cut.1', at: [-9, -9], turnDeg: 90 }],
+      },
+      { id: 'never', day: 95, kind: 'trim', widthMm: 5 },
+    ]);
+    const { code, out, err } = await grow(path, '--json', '--every', '1', '--cell', '0.5', '--seed', 'one');
+    expect([code, err]).toEqual([0, '']);
+    const [first, second, third] = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Reading);
+    expect(first.steps).toEqual([]);
+    expect(second.steps.map(({ id, day }) => [id, day])).toEqual([['trimmed', 40]]);
+    expect(third.steps.map(({ id, day }) => [id, day])).toEqual([
+      ['trimmed', 40],
+      ['cut', 70],
+      ['late', 80],
+    ]);
+    expect(third.steps[0]).toEqual(second.steps[0]);
+    const [trimmed, cut, late] = third.steps;
+    expect(trimmed.cuttings).toBeGreaterThan(0);
+    expect(trimmed.cutMm2['a']).toBeGreaterThan(0);
+    expect(trimmed.lostMm2).toEqual({ a: 0, b: 0 });
+    expect(cut.cuttings).toBe(0);
+    expect(cut.lostMm2['a']).toBeGreaterThan(5);
+    expect(cut.skipped).toBe(0);
+    expect(late.cutMm2['b']).toBeGreaterThan(50);
+    expect(third.varieties['b'].areaMm2).toBe(0);
+  });
+
+  const bad: [string, Plan['steps'], RegExp][] = [
+    [
+      'a piece that is not there',
+      [{ id: 'm', day: 3, kind: 'lift', piece: 'p9' }],
+      /steps\[0\] \(m\): found the piece p9, which is not there; allowed is one of p1, p2\. In the lift of day 3 the piece p9 is not there/u,
+    ],
+    [
+      'a face of another cut',
+      [
+        {
+          id: 'c',
+          day: 3,
+          kind: 'recut',
+          lines,
+          kerfMm: 1,
+          then: [{ piece: 'c.1.2', at: [0, 0], turnDeg: 0 }],
+        },
+        { id: 'c.1', day: 4, kind: 'recut', lines, kerfMm: 1, then: [] },
+      ],
+      /steps\[0\] \(c\): found the piece c\.1\.2 of another cut; allowed is each of c\.1, c\.2 … at most once/u,
+    ],
+    [
+      'a face placed twice',
+      [
+        {
+          id: 'c',
+          day: 3,
+          kind: 'recut',
+          lines,
+          kerfMm: 1,
+          then: [{ piece: 'c.1', at: [0, 0], turnDeg: 0 }, { piece: 'c.1', at: [1, 1], turnDeg: 0 }], // prettier-ignore
+        },
+      ],
+      /steps\[0\] \(c\): found the piece c\.1 placed twice/u,
+    ],
+    [
+      'one id twice',
+      [
+        { id: 't', day: 3, kind: 'trim', widthMm: 1 },
+        { id: 't', day: 4, kind: 'trim', widthMm: 1 },
+      ],
+      /steps\[1\] \(t\): found the id t again, as in steps\[0\]/u,
+    ],
+    [
+      'a day that is none',
+      [{ id: 't', day: 2.5, kind: 'trim', widthMm: 1 }],
+      /steps\[0\] \(t\).*day.*found 2\.5; allowed is a whole number from 0 to 1095/u,
+    ],
+    [
+      'a kerf beyond any blade',
+      [{ id: 'c', day: 3, kind: 'recut', lines, kerfMm: 50, then: [] }],
+      /steps\[0\] \(c\).*kerfMm.*found 50; allowed is a number from 0 to 5/u,
+    ],
+  ];
+
+  it.each(bad)('%s: a sentence, exit 2, nothing grown', async (name, steps, sentence) => {
+    const { code, out, err } = await grow(stepped(`${name}.json`, steps), '--json');
+    expect(err).toMatch(sentence);
+    expect(err).not.toMatch(/\n {4}at /u);
+    expect(out).toBe('');
+    expect(code).toBe(2);
+  });
+});
+
 it('writes a table for people without --json', async () => {
   const { code, out } = await grow(small, '--seeds', '2');
   expect(code).toBe(0);
