@@ -134,6 +134,21 @@ export const DEFAULTS = {
     'self-grafts always fuse (Hildemann, Linthicum & Vann 1975, Immunogenetics 2: 269-284, and others)',
     'published',
   ),
+  survivalAtOneMm2: known(
+    -2.824,
+    'logit',
+    'chance that a cutting lives, at 1 mm2',
+    JUDGEMENT +
+      ': half of 10 mm2 live and nine of ten of 60 mm2; straight in log area as is usual (Madin et al. 2023, Ecology, doi 10.1002/ecy.4017)',
+    'guess',
+  ),
+  survivalPerDecade: known(
+    2.824,
+    'logit a decade of area',
+    'how much likelier a cutting ten times as large lives',
+    JUDGEMENT + ', with the above',
+    'guess',
+  ),
   priorTook: known(
     0.05,
     'tries',

@@ -4,6 +4,7 @@ import fastWrapsSlow from '../../presets/fast-wraps-slow.json';
 import fiveInARing from '../../presets/five-in-a-ring.json';
 import halvesThatFuse from '../../presets/halves-that-fuse.json';
 import halvesThatWallUp from '../../presets/halves-that-wall-up.json';
+import remix from '../../presets/remix.json';
 import smallInARing from '../../presets/small-in-a-ring.json';
 import strongNeighbour from '../../presets/strong-neighbour.json';
 import threeColourMosaic from '../../presets/three-colour-mosaic.json';
@@ -33,6 +34,7 @@ export const PRESETS: readonly Preset[] = [
   new Preset('two-take-one-walls', twoTakeOneWalls),
   new Preset('halves-that-fuse', halvesThatFuse),
   new Preset('halves-that-wall-up', halvesThatWallUp),
+  new Preset('remix', remix),
   new Preset('three-colour-mosaic', threeColourMosaic),
   new Preset('small-in-a-ring', smallInARing),
   new Preset('strong-neighbour', strongNeighbour),
