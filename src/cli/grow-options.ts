@@ -13,11 +13,13 @@ export interface GrowOptions {
   readonly cellMm: number;
   readonly json: boolean;
   readonly picturesPath: string | null;
+  /** Futures of one past: the noise is drawn anew from this day on, once for each word. Null for whole runs. */
+  readonly fresh: { readonly fromDay: number; readonly words: readonly string[] } | null;
 }
 
 const USAGE =
   'Usage: npm run --silent grow -- PLAN.json [--months 12] [--seeds 5 | --seed word] [--every 1] [--cell 0.25] ' +
-  '[--json] [--pictures DIR]';
+  '[--json] [--pictures DIR] [--fresh-from DAY --seeds 64 (futures of the one --seed)]';
 
 const OPTIONS = {
   months: { type: 'string' },
@@ -27,6 +29,7 @@ const OPTIONS = {
   cell: { type: 'string' },
   json: { type: 'boolean' },
   pictures: { type: 'string' },
+  'fresh-from': { type: 'string' },
 } as const;
 
 export function growOptions(words: readonly string[]): GrowOptions {
@@ -38,14 +41,16 @@ export function growOptions(words: readonly string[]): GrowOptions {
     throw new Refused(`Name one plan file; ${positionals.length} were named. ${USAGE}`);
   }
   if (values.pictures === '') throw new Refused(`--pictures needs the name of a folder. ${USAGE}`);
+  const fresh = freshOf(values['fresh-from'], values.seeds);
   return {
     planPath: positionals[0],
     months: whole('--months', values.months, 36),
-    seeds: seedWords(values.seed, values.seeds),
+    seeds: seedWords(values.seed, fresh === null ? values.seeds : undefined),
     every: whole('--every', values.every, 36),
     cellMm: cellSize(values.cell),
     json: values.json ?? false,
     picturesPath: values.pictures ?? null,
+    fresh,
   };
 }
 
@@ -73,5 +78,16 @@ function seedWords(word: string | undefined, count: string | undefined): string[
     return [word];
   }
   const length = whole('--seeds', count, 10_000);
-  return length === null ? null : Array.from({ length }, (_, index) => String(index + 1));
+  return length === null ? null : numbered(length);
+}
+
+/** With --fresh-from the seed is the one past, and --seeds counts the futures; one when it is left out. */
+function freshOf(day: string | undefined, count: string | undefined): GrowOptions['fresh'] {
+  if (day === undefined) return null;
+  const fromDay = whole('--fresh-from', day, 1095) ?? 1;
+  return { fromDay, words: numbered(whole('--seeds', count, 10_000) ?? 1) };
+}
+
+function numbered(length: number): string[] {
+  return Array.from({ length }, (_, index) => String(index + 1));
 }

@@ -5,7 +5,9 @@
 import { readFileSync } from 'node:fs';
 import type { Reading } from '../measure/reading';
 import { read } from '../measure/read';
-import { grow } from '../model/grow';
+import { copyState } from '../model/copy';
+import { futureSeed, grow, growOn, redraw } from '../model/grow';
+import type { State } from '../model/state';
 import { compile } from '../plan/compile';
 import { openPlan } from '../plan/file';
 import type { Plan, Refusal } from '../plan/plan';
@@ -62,12 +64,27 @@ function run(options: GrowOptions): void {
   const table = new ReadingTable(plan, seeds);
   const line = (reading: Reading) => (options.json ? JSON.stringify(reading) : table.row(reading));
   if (!options.json) process.stdout.write(`${table.head()}\n`);
+  const tell = (state: State, seed: string, future?: string): void => {
+    const month = monthOfDay.get(state.day);
+    if (month === undefined) return;
+    const reading = read(state, ids, seed, month);
+    pictures?.write(state, future === undefined ? seed : `${seed}-future-${future}`, month);
+    const told = future === undefined ? reading : { ...reading, freshFrom: options.fresh?.fromDay, future };
+    process.stdout.write(
+      `${line(options.json || future === undefined ? told : { ...reading, seed: `${seed}, ${future}` })}\n`,
+    );
+  };
   for (const seed of seeds) {
     for (const state of grow(layout, seed)) {
-      const month = monthOfDay.get(state.day);
-      if (month === undefined) continue;
-      pictures?.write(state, seed, month);
-      process.stdout.write(`${line(read(state, ids, seed, month))}\n`);
+      tell(state, seed);
+      if (options.fresh !== null && state.day === options.fresh.fromDay - 1) {
+        for (const word of options.fresh.words) {
+          const kept = copyState(state, state.layout);
+          redraw(kept, futureSeed(seed, options.fresh.fromDay, word));
+          for (const later of growOn(kept)) if (later.day >= options.fresh.fromDay) tell(later, seed, word);
+        }
+        break;
+      }
     }
   }
 }

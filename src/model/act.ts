@@ -1,5 +1,6 @@
 /** A step of the plan done to the tile of its day. What each kind means is told in DEVELOPERS.md, 'Steps'. */
 import { beginWork, countCuttings, countLost } from './count-work';
+import { marked, ownPlaces } from './cell-list';
 import { clear, edgeOf, freshen, healBeside, isLiving, standBehind } from './clear';
 import type { Cut } from './cuts';
 import { distances, forRunsInside, lowerAlong } from './distance';
@@ -33,9 +34,9 @@ export function act(state: State, cut: Cut, now: number): void {
       break;
     case 'lift': {
       const is = named(state.pieces, cut.name);
-      const off = state.origin.map((o) => is[o]);
+      const off = marked(state.origin.length, (i) => is[state.origin[i]] === 1);
       if (!off.includes(1)) work.skipped++;
-      takeOff(state, Uint8Array.from(off), now, work);
+      takeOff(state, off, now, work);
       break;
     }
     case 'isolate':
@@ -62,10 +63,9 @@ export function act(state: State, cut: Cut, now: number): void {
 
 function finish(state: State, was: Before, from: Int32Array | null, group: Uint16Array): void {
   const { origin } = state;
-  const isChanged = Uint8Array.from(origin, (o, i) =>
-    o !== was.origin[i] || (from && from[i] !== i) ? 1 : 0,
-  );
-  reseam(state, was, from ?? Int32Array.from(origin.keys()), group);
+  const places = from ?? ownPlaces(origin.length);
+  const isChanged = marked(origin.length, (i) => origin[i] !== was.origin[i] || places[i] !== i);
+  reseam(state, was, places, group);
   repolyp(state, isChanged);
   wakeAll(state);
 }
@@ -81,7 +81,7 @@ function takeOff(state: State, isOff: Uint8Array, now: number, work: Work): void
 function trimmed(state: State, { width, along, name }: Cut & { kind: 'trim' }): Uint8Array {
   const { layout, variety, origin } = state;
   const { columns, rows, cellMm } = layout;
-  const ground = Uint8Array.from(variety, (v) => (v === 0 ? 1 : 0));
+  const ground = marked(variety.length, (i) => variety[i] === 0);
   if (along !== null) {
     const near = new Float32Array(ground.length).fill(Infinity);
     lowerAlong(near, along, Math.max(width, NEAR_STRETCH_MM / cellMm), columns, rows);
@@ -91,8 +91,9 @@ function trimmed(state: State, { width, along, name }: Cut & { kind: 'trim' }): 
   }
   const toRim = distances(ground, columns, rows);
   const is = name === 0 ? null : named(state.pieces, name);
-  return Uint8Array.from(toRim, (d, i) =>
-    variety[i] !== 0 && d - 0.5 < width && (is === null || is[origin[i]] === 1) ? 1 : 0,
+  return marked(
+    toRim.length,
+    (i) => variety[i] !== 0 && toRim[i] - 0.5 < width && (is === null || is[origin[i]] === 1),
   );
 }
 
@@ -115,14 +116,14 @@ function sawAlong(
       rows,
     );
   depth.forEach((d, i) => (depth[i] = d - half));
-  const isOff = Uint8Array.from(depth, (d) => (d < 0 ? 1 : 0));
+  const isOff = marked(depth.length, (i) => depth[i] < 0);
   countLost(state, isOff, work);
   clear(state, isOff);
   const wounded = healBeside(state, isOff, now, depth);
   if (half > THIN) return wounded;
   // between two lines of cells the blade takes none, and yet it parts them
   const living = (i: number): boolean => isLiving(state, i);
-  const beside = Uint8Array.from(depth, (d, i) => (d <= 1 && living(i) ? 1 : 0));
+  const beside = marked(depth.length, (i) => depth[i] <= 1 && living(i));
   standBehind(state, beside, living, now + state.layout.rates.healingDays, depth).forEach(
     (one, o) => (wounded[o] |= one),
   );
@@ -182,8 +183,8 @@ function move(
 ): void {
   const { pieces, origin, layout } = state;
   const is = named(pieces, name);
-  const ours = Uint8Array.from(origin, (o) => is[o]);
-  const theirs = Uint8Array.from(origin, (o) => (o !== 0 && is[o] === 0 ? 1 : 0));
+  const ours = marked(origin.length, (i) => is[origin[i]] === 1);
+  const theirs = marked(origin.length, (i) => origin[i] !== 0 && is[origin[i]] === 0);
   const healed = now + layout.rates.healingDays;
   const isOurs = (i: number): boolean => ours[i] === 1 && isLiving(state, i);
   const isTheirs = (i: number): boolean => theirs[i] === 1 && isLiving(state, i);

@@ -30,3 +30,17 @@ export function sortUnique(list: CellList): void {
   for (let k = 0; k < list.count; k++) if (k === 0 || cell[k] !== cell[k - 1]) cell[kept++] = cell[k];
   list.count = kept;
 }
+
+/** 1 for each cell that the test holds for. (`from` with a mapping takes ten times as long on a tile.) */
+export function marked(cells: number, test: (cell: number) => boolean): Uint8Array {
+  const marks = new Uint8Array(cells);
+  for (let i = 0; i < cells; i++) if (test(i)) marks[i] = 1;
+  return marks;
+}
+
+/** Every cell its own number. */
+export function ownPlaces(cells: number): Int32Array {
+  const places = new Int32Array(cells);
+  for (let i = 0; i < cells; i++) places[i] = i;
+  return places;
+}

@@ -31,11 +31,7 @@ export function edgeOf(state: State, isMarked: Uint8Array, isBeside: (cell: numb
   const edge = new Uint8Array(isMarked.length);
   for (let i = 0; i < isMarked.length; i++) {
     if (isMarked[i] === 0 || (state.flags[i] & FLAG.inside) === 0) continue;
-    for (const step of state.ring)
-      if (isBeside(i + step)) {
-        edge[i] = 1;
-        break;
-      }
+    for (let k = 0; k < 8 && edge[i] === 0; k++) if (isBeside(i + state.ring[k])) edge[i] = 1;
   }
   return edge;
 }

@@ -26,6 +26,11 @@ export function growOn(state: State): Generator<State, void> {
   return daysOf(state);
 }
 
+/** The word by which one future of a past is drawn: the day belongs to who it is. */
+export function futureSeed(seed: string, fromDay: number, word: string): string {
+  return `${seed} from day ${fromDay}: ${word}`;
+}
+
 /**
  * Draws the noise of all that is to come anew: the tile as it stands keeps what it is, and every polyp born from now on,
  * every verdict and every change falls out by `seed`. Odds from today are odds over such futures.

@@ -1,4 +1,5 @@
 /** Pieces put elsewhere, by nearest cell: what lands beside the tile or on other tissue is lost, and nothing is won. */
+import { marked, ownPlaces } from './cell-list';
 import { clearCell, edgeOf, isLiving, standBehind } from './clear';
 import type { Rigid } from './cuts';
 import { FLAG, type State } from './state';
@@ -30,7 +31,7 @@ export function relocate(
   work: Work,
 ): Int32Array {
   const { variety, flags, arrival, origin } = state;
-  const from = Int32Array.from({ length: variety.length }, (_, i) => i);
+  const from = ownPlaces(variety.length);
   const held = new Map<number, Map<number, Held>>();
   for (const { group } of moves) held.set(group, new Map());
   for (let i = 0; i < variety.length; i++) {
@@ -113,7 +114,7 @@ function nearest(place: number): number {
 /** A rim that stood still against the tile's edge or a neighbour grows on from today, not from when it was stopped. */
 function startFromToday(state: State, placed: Uint8Array): void {
   const isGround = (i: number): boolean => state.variety[i] === 0;
-  const ground = Uint8Array.from(placed, (_, i) => (isGround(i) ? 1 : 0));
+  const ground = marked(placed.length, isGround);
   const edge = edgeOf(state, ground, (i) => placed[i] === 1 && isLiving(state, i));
   standBehind(state, edge, (i) => placed[i] === 1 && isLiving(state, i), state.day);
 }

@@ -12,11 +12,12 @@ export function wakeAll(state: State): void {
     flags[i] &= ~(FLAG.stale | FLAG.edge | FLAG.taken);
     due[i] = Infinity;
     if (variety[i] !== 0 || (flags[i] & FLAG.inside) === 0) continue;
-    for (const step of ring)
-      if (variety[i + step] !== 0 && variety[i + step] !== BARE) {
-        markStale(state, i);
-        break;
-      }
+    for (let k = 0; k < 8; k++) {
+      const beside = variety[i + ring[k]];
+      if (beside === 0 || beside === BARE) continue;
+      markStale(state, i);
+      break;
+    }
   }
   if (state.lapPairs.size > 0) for (let i = 0; i < variety.length; i++) reconsider(state, i, 0);
 }

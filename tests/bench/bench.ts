@@ -3,6 +3,7 @@
  * Never part of the tests: times depend on the machine and on what else it does.
  */
 import os from 'node:os';
+import { benchEdit } from './edit';
 import { benchEqualFront } from './equal-front';
 import { benchFronts } from './front';
 import { benchMemory } from './memory';
@@ -19,7 +20,7 @@ if (!isJson) {
 }
 
 const sections: Section[] = [];
-for (const job of [benchTileYears, benchFronts, benchEqualFront, benchMemory]) {
+for (const job of [benchTileYears, benchEdit, benchFronts, benchEqualFront, benchMemory]) {
   const section = await job();
   sections.push(section);
   if (!isJson) console.log(`\n${sectionText(section)}`);

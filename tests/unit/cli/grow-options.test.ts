@@ -12,6 +12,7 @@ describe('what was asked of npm run grow', () => {
       cellMm: 0.25,
       json: false,
       picturesPath: null,
+      fresh: null,
     });
   });
 
@@ -51,5 +52,13 @@ describe('what was asked of npm run grow', () => {
   ])('refuses %s in a sentence', (_, words, sentence) => {
     expect(() => growOptions(words)).toThrow(Refused);
     expect(() => growOptions(words)).toThrow(sentence);
+  });
+
+  it('takes futures of one past: a seed, a day and how many', () => {
+    const asked = growOptions(['plan.json', '--seed', 'w', '--fresh-from', '91', '--seeds', '3']);
+    expect(asked.seeds).toEqual(['w']);
+    expect(asked.fresh).toEqual({ fromDay: 91, words: ['1', '2', '3'] });
+    expect(growOptions(['plan.json', '--fresh-from', '91']).fresh).toEqual({ fromDay: 91, words: ['1'] });
+    expect(() => growOptions(['plan.json', '--fresh-from', 'x'])).toThrow(/whole number from 1 to 1095/u);
   });
 });
