@@ -12,14 +12,13 @@ import { FATE } from '../model/seam-table';
 import { BARE, type State } from '../model/state';
 import { compile } from '../plan/compile';
 import { layOut, type LayoutName } from '../plan/layouts';
-import type { Plan } from '../plan/plan';
+import type { Plan, Step } from '../plan/plan';
 import { Skin } from '../skin/skin';
 import { meanOf, type Mean } from '../stats/intervals';
 import { dayOfMonth } from '../units/quantity';
 import { grown, overSeeds, seedWords } from './bench-tile';
 import { type Check, once, PRACTICE, type Topic } from './check';
-import { fusedAtOnce } from './painted-rim';
-import { recut } from './recut';
+import { dealtSquares } from './recut';
 
 const CELL_MM = 0.5;
 const SEEDS = 16;
@@ -152,14 +151,16 @@ const halfAndHalf: readonly Check[] = [
 const RECUT_SEEDS = 8;
 const STRIPS: Graft = { layout: 'strips', varieties: 3, cutMm: 12, spanMm: 36, months: 14 };
 
-/** Vein width of recut over left alone, six months after the cut at month 8. */
+/** Vein width of recut over left alone, six months after the cut at month 8. Each seed has a deal of its own. */
 const recutRatio = once((): Mean => {
-  const layout = layoutOf(STRIPS);
+  const plan = planOf(STRIPS);
+  const left = compile(plan, CELL_MM);
+  const day = dayOfMonth(8);
+  const trim: Step = { id: 'trim', day, kind: 'trim', widthMm: 3 };
   return meanOf(
     seedWords(RECUT_SEEDS).map((seed, k) => {
-      const again = fusedAtOnce(recut(layout, grown(layout, seed, dayOfMonth(8)), 5, 0xc07 + k, 30));
-      const cut = grown(again, seed, dayOfMonth(6));
-      return veinMm(cut) / veinMm(grown(layout, seed, dayOfMonth(14)));
+      const steps = [trim, dealtSquares(plan.tile, 5, day, 0xc07 + k)];
+      return veinMm(grown(compile({ ...plan, steps }, CELL_MM), seed)) / veinMm(grown(left, seed));
     }),
   );
 });
