@@ -106,15 +106,7 @@ const painted: fc.Arbitrary<GraftFrame> = fc
     for (const [x0, y0, w, h, v] of blocks)
       for (let y = y0; y < y0 + h; y++) for (let x = x0; x < x0 + w; x++) paint(x, y, v);
     for (const [x, y, v] of dots) paint(x, y, v === 4 ? 255 : v);
-    return {
-      month: 1,
-      columns,
-      rows: columns,
-      cellMm: 0.5,
-      label,
-      seam: new Uint8Array(label.length),
-      ...blank,
-    };
+    return { columns, rows: columns, cellMm: 0.5, label, seam: new Uint8Array(label.length) };
   });
 
 const ALL: readonly Xy[] = [[-11, -11], [11, -11], [11, 11], [-11, 11]]; // prettier-ignore
