@@ -95,15 +95,18 @@ const painted: fc.Arbitrary<GraftFrame> = fc
       ),
       { minLength: 1, maxLength: 25 },
     ),
+    // of 1 mm2 each: corner to corner they touch themselves, and are no specks
+    quads: fc.array(fc.tuple(fc.nat(19), fc.nat(19), fc.nat(3)), { maxLength: 150 }),
     dots: fc.array(fc.tuple(fc.nat(39), fc.nat(39), fc.nat(4)), { maxLength: 200 }),
   })
-  .map(({ blocks, dots }) => {
+  .map(({ blocks, quads, dots }) => {
     const columns = 42;
     const label = new Uint8Array(columns * columns);
     const paint = (x: number, y: number, v: number): void => {
       if (x < 40 && y < 40) label[(y + 1) * columns + x + 1] = v;
     };
-    for (const [x0, y0, w, h, v] of blocks)
+    const all = [...blocks, ...quads.map(([x, y, v]) => [2 * x, 2 * y, 2, 2, v] as const)];
+    for (const [x0, y0, w, h, v] of all)
       for (let y = y0; y < y0 + h; y++) for (let x = x0; x < x0 + w; x++) paint(x, y, v);
     for (const [x, y, v] of dots) paint(x, y, v === 4 ? 255 : v);
     return { columns, rows: columns, cellMm: 0.5, label, seam: new Uint8Array(label.length) };
