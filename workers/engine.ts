@@ -6,6 +6,7 @@ import { releaseProxy, transfer, type ProxyMarked, type Remote } from 'comlink';
 import { readBySteps } from '../src/measure/read';
 import { MODEL_VERSION } from '../src/model/defaults';
 import { frameBySteps, polypSites, type Frame } from '../src/model/frame';
+import { arraysOf } from '../src/model/layers';
 import { grow, growOn } from '../src/model/grow';
 import { compile } from '../src/plan/compile';
 import { dayOfMonth } from '../src/units/quantity';
@@ -93,6 +94,6 @@ export function makeEngine(): EngineWorker {
 }
 
 async function send(sink: Remote<Sink>, id: number, frame: Frame | null, reading: Reading): Promise<void> {
-  const buffers = frame ? [frame.label.buffer, frame.seam.buffer, frame.age.buffer, frame.height.buffer] : [];
+  const buffers = frame ? arraysOf(frame).map((array) => array.buffer) : [];
   await sink.month(id, frame && transfer(frame, buffers), reading);
 }

@@ -265,7 +265,7 @@ const risesOver: Check = {
         const steps: number[] = [];
         // bit 3: this side covers; the stronger half lies left, so it covers to the right
         for (let i = 0; i < seam.length; i++)
-          if (seam[i] === (FATE.lapped | 8)) steps.push((height[i] - height[i + 2]) / 100);
+          if ((seam[i] & 15) === (FATE.lapped | 8)) steps.push((height[i] - height[i + 2]) / 100);
         return meanOf(steps).mean;
       }),
     );

@@ -5,6 +5,7 @@
  */
 import type { Reading } from '../measure/reading';
 import type { Frame, PolypSites } from '../model/frame';
+import { arraysOf } from '../model/layers';
 
 export interface KeptRun {
   readonly cellMm: number;
@@ -24,9 +25,7 @@ export function frameBudget(deviceMemoryGb: number | undefined): number {
 }
 
 function frameBytes(frame: Frame | null): number {
-  return frame
-    ? frame.label.byteLength + frame.seam.byteLength + frame.age.byteLength + frame.height.byteLength
-    : 0;
+  return frame ? arraysOf(frame).reduce((sum, { byteLength }) => sum + byteLength, 0) : 0;
 }
 
 function runBytes(run: KeptRun): number {

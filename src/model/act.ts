@@ -1,6 +1,7 @@
 /** A step of the plan done to the tile of its day. What each kind means is told in DEVELOPERS.md, 'Steps'. */
 import { beginWork, countCuttings, countLost } from './count-work';
 import { marked, ownPlaces } from './cell-list';
+import { carried } from './covered';
 import { clear, edgeOf, freshen, healBeside, isLiving, standBehind } from './clear';
 import type { Cut } from './cuts';
 import { distances, forRunsInside, lowerAlong } from './distance';
@@ -11,7 +12,7 @@ import { before, reseam, type Before } from './reseam';
 import { repolyp } from './repolyp';
 import { knit } from './knit';
 import { setFresh } from './set';
-import type { State } from './state';
+import { FLAG, type State } from './state';
 import { wakeAll } from './wake-all';
 import type { Work } from './works';
 
@@ -65,6 +66,7 @@ function finish(state: State, was: Before, from: Int32Array | null, group: Uint1
   const { origin } = state;
   const places = from ?? ownPlaces(origin.length);
   const isChanged = marked(origin.length, (i) => origin[i] !== was.origin[i] || places[i] !== i);
+  state.covered = carried(state.covered, places, (i) => (state.flags[i] & FLAG.lapped) !== 0);
   reseam(state, was, places, group);
   repolyp(state, isChanged);
   wakeAll(state);

@@ -81,6 +81,27 @@ export const DEFAULTS = {
     'guess',
   ),
   deadShare: known(0.15, 'share', 'of rejected seams, those that stay bare', JUDGEMENT, 'guess'),
+  veiledShare: known(
+    0.1,
+    'share',
+    'of ridges, those that look fused from above at first',
+    JUDGEMENT + '; that there are such is published (Hidaka et al. 1997, Coral Reefs 16: 13-20)',
+    'guess',
+  ),
+  veilLeastMonths: known(
+    2,
+    'months',
+    'least time for which such a ridge looks fused',
+    'incompatible fusion of Pocillopora damicornis turned in 2 to 8 months (Hidaka et al. 1997, Coral Reefs 16: 13-20)',
+    'published',
+  ),
+  veilMostMonths: known(
+    8,
+    'months',
+    'greatest time for which such a ridge looks fused; evenly spread between the two',
+    'incompatible fusion of Pocillopora damicornis turned in 2 to 8 months (Hidaka et al. 1997, Coral Reefs 16: 13-20)',
+    'published',
+  ),
   lapGain: known(
     0.8,
     'share',
@@ -197,4 +218,4 @@ export const MINGLE_DEFAULTS = {
 } as const;
 
 /** Raised by one with each change that alters what a (plan, seed) grows to. */
-export const MODEL_VERSION = 2;
+export const MODEL_VERSION = 3;

@@ -12,6 +12,7 @@ import { polypOf, toSite } from './front';
 import { pairIndex } from './layout';
 import { exposeToLap } from './lap';
 import { draw } from './noise';
+import { veiledUntil } from './ridge';
 import { addNucleus, FATE } from './seam-table';
 import { sting } from './sting';
 import { BARE, joinColonies, type State } from './state';
@@ -131,7 +132,8 @@ function judge(state: State, r: number, now: number): number {
     else if (u < rates.deadShare + (1 - rates.deadShare) * lapChance) fate = FATE.lapped;
   }
   urnDrawn[pair]++;
-  return addNucleus(nuclei, now, fate, seam.own[r], seam.other[r]);
+  const veil = fate === FATE.ridge ? veiledUntil(keys, rates, pair, n, now) : 0;
+  return addNucleus(nuclei, now, fate, seam.own[r], seam.other[r], veil);
 }
 
 /** Fused seams that turn to a ridge, a whole nucleus at a time (Hidaka et al. 1997, Coral Reefs 16: 13-20). */

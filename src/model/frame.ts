@@ -1,8 +1,20 @@
-/** What a picture needs of a tile at a month: 5 bytes a cell, row-major, border cells included. */
+/**
+ * What a picture needs of a tile at a month: 5 bytes a cell, row-major, border cells included, and 7 bytes for each
+ * layer that lies beneath another (model/covered.ts tells how layers come about).
+ *
+ * Thickness, all of it judgement and for pictures and sections only: tissue lays down skeleton by its age, RIM_MM at
+ * its rim and then thickeningMonths to 63 % of thicknessMm; a piece comes with a crust of at least SET_CRUST_MM. A layer
+ * that is covered stays as thick as it was on that day. The layer on top of it is as thick as its age there asks for,
+ * and its edge stands higher for a while: the lip. Walls of ridges are added on top (ridge.ts), and count as part of
+ * the layer that they stand on. `height` is the surface of the topmost layer, so the layers of a cell fill it from the
+ * tile up: without gaps, and never higher.
+ */
 import { DEFAULTS } from './defaults';
 import { DAYS_PER_MONTH } from '../units/quantity';
-import { expMinus, ridgeHeightMm } from './ridge';
-import { FATE } from './seam-table';
+import { byCell } from './covered';
+import { expMinus, ridgeHeightMm, risesFrom } from './ridge';
+import type { Beneath } from './layers';
+import { FATE, VEILED } from './seam-table';
 import { FLAG, type State } from './state';
 import { whole } from './steps';
 
@@ -13,12 +25,16 @@ export interface Frame {
   readonly cellMm: number;
   /** Variety 1..8, 0 empty, 255 died back. */
   readonly label: Uint8Array;
-  /** Low 3 bits: 0 none, 1 undecided, 2 fused, 3 ridge, 4 lapped, 5 dead. Bit 3: this side covers. */
+  /**
+   * 0 off the seam. Low 3 bits: 1 undecided, 2 fused, 3 ridge, 4 lapped, 5 dead, 6 a ridge that still looks fused from
+   * above. Bit 3: this side covers. Bits 4 to 7: the variety of the piece that the cell belongs to.
+   */
   readonly seam: Uint8Array;
   /** Half months since tissue came, at most 254; 255 where there is none. */
   readonly age: Uint8Array;
   /** 0.01 mm above the tile. */
   readonly height: Uint16Array;
+  readonly beneath: Beneath;
 }
 
 /** Polyp sites of a run, so that the picture shows polyps where the model has them. */
@@ -50,36 +66,31 @@ const STRIDE = 1 << 18;
 
 /** The frame of a tile, with a breath now and then: on the largest tile it takes a fifth of a second in all. */
 export function* frameBySteps(state: State, month: number): Generator<undefined, Frame> {
-  const { layout, variety, row, seam, arrival, flags } = state;
+  const { layout, variety, row, seam, arrival, flags, pieces } = state;
   const { columns, rows, cellMm } = layout;
   const cells = columns * rows;
   const age = new Uint8Array(cells).fill(255);
   const height = new Uint16Array(cells);
   const seamState = new Uint8Array(cells);
-  const thickness = thicknessByHalfMonth();
-  const crustUnderLap = thickness[halfMonthsSinceLapping(state)];
+  const crust = crustByAge();
   for (let i = 0; i < cells; i++) {
     if (i % STRIDE === STRIDE - 1) yield;
     if (variety[i] === 0) continue;
     const halfMonths = Math.min(254, (2 * Math.max(0, state.day - arrival[i])) / DAYS_PER_MONTH);
     const k = Math.floor(halfMonths);
-    // between half months the crust goes on rising: a step would show as a terrace
-    const grown = thickness[k] + (halfMonths - k) * (thickness[k + 1] - thickness[k]);
     const lapped = (flags[i] & FLAG.lapped) !== 0;
     const set = (flags[i] & FLAG.set) !== 0;
     age[i] = set && !lapped ? Math.max(k, SET_HALF_MONTHS) : k;
-    height[i] = Math.round(
-      lapped
-        ? 100 * RIM_MM + crustUnderLap + 100 * LAP_STEP_MM * expMinus(halfMonths / LAP_SINKS_HALF_MONTHS)
-        : Math.max(100 * RIM_MM + grown, set ? 100 * SET_CRUST_MM : 0),
-    );
+    height[i] = Math.round(Math.max(crust(halfMonths), set && !lapped ? 100 * SET_CRUST_MM : 0));
     const r = row[i];
-    if (r !== 0 && seam.touched[r] <= state.day) seamState[i] = seam.fate[r] | (covers(state, r) ? 8 : 0);
+    if (r !== 0 && seam.touched[r] <= state.day)
+      seamState[i] = outcome(state, r) | (covers(state, r) ? 8 : 0) | (pieces.variety[seam.own[r]] << 4);
   }
   yield;
+  const beneath = layersOf(state, crust, height);
   raiseRidges(state, height);
   yield;
-  return { month, columns, rows, cellMm, label: variety.slice(), seam: seamState, age, height };
+  return { month, columns, rows, cellMm, label: variety.slice(), seam: seamState, age, height, beneath };
 }
 
 /** The frame in one go. */
@@ -87,21 +98,53 @@ export function frameOf(state: State, month: number): Frame {
   return whole(frameBySteps(state, month));
 }
 
-/** About as old as this is the tissue on both sides of a lapped seam, from the first verdict on. */
-function halfMonthsSinceLapping(state: State): number {
-  const { nuclei, lapPairs } = state;
-  let first = state.day;
-  for (const nucleus of lapPairs.values()) first = Math.min(first, nuclei.day[nucleus]);
-  return Math.min(254, Math.round((2 * (state.day - first)) / DAYS_PER_MONTH) + 1);
+/** Thickness in 0.01 mm of tissue of an age in half months. */
+function crustByAge(): (halfMonths: number) => number {
+  const most = DEFAULTS.thicknessMm.value * 100;
+  const byHalfMonth = Float64Array.from(
+    { length: 256 },
+    (_, k) => 100 * RIM_MM + most * (1 - expMinus(k / 2 / DEFAULTS.thickeningMonths.value)),
+  );
+  return (halfMonths) => {
+    const k = Math.floor(halfMonths);
+    // between half months the crust goes on rising: a step would show as a terrace
+    return byHalfMonth[k] + (halfMonths - k) * (byHalfMonth[k + 1] - byHalfMonth[k]);
+  };
 }
 
-/** Thickness in 0.01 mm of tissue of each age in half months: judgement, for the picture only. */
-function thicknessByHalfMonth(): Float64Array {
-  const most = DEFAULTS.thicknessMm.value * 100;
-  return Float64Array.from(
-    { length: 256 },
-    (_, k) => most * (1 - expMinus(k / 2 / DEFAULTS.thickeningMonths.value)),
-  );
+/** The layers beneath others, and the height of what lies on them, which is put into `height`. */
+function layersOf(state: State, crust: (halfMonths: number) => number, height: Uint16Array): Beneath {
+  const { covered, flags } = state;
+  const halfMonths = (from: number, to: number): number =>
+    Math.min(254, (2 * Math.max(0, to - from)) / DAYS_PER_MONTH);
+  const order = byCell(covered);
+  const beneath = {
+    cell: new Int32Array(order.length),
+    variety: new Uint8Array(order.length),
+    top: new Uint16Array(order.length),
+  };
+  let top = 0;
+  order.forEach((k, at) => {
+    const cell = covered.cell[k];
+    const isLowest = at === 0 || covered.cell[order[at - 1]] !== cell;
+    const thick = crust(halfMonths(covered.since[k], covered.day[k]));
+    // only what lay on the tile itself can have been set there
+    top = isLowest ? Math.max(thick, (flags[cell] & FLAG.set) !== 0 ? 100 * SET_CRUST_MM : 0) : top + thick;
+    beneath.cell[at] = cell;
+    beneath.variety[at] = covered.variety[k];
+    beneath.top[at] = Math.round(top);
+    const since = halfMonths(covered.day[k], state.day);
+    height[cell] = Math.round(
+      top + crust(since) + 100 * LAP_STEP_MM * expMinus(since / LAP_SINKS_HALF_MONTHS),
+    );
+  });
+  return beneath;
+}
+
+/** The low 3 bits of Frame.seam. */
+function outcome({ seam, nuclei, day }: State, r: number): number {
+  const isVeiled = seam.fate[r] === FATE.ridge && nuclei.veiledUntil[seam.nucleus[r]] > day;
+  return isVeiled ? VEILED : seam.fate[r];
 }
 
 function covers(state: State, r: number): boolean {
@@ -113,13 +156,14 @@ function covers(state: State, r: number): boolean {
 
 /** Adds the wall of each ridge contact: a soft profile about its mid-point. */
 function raiseRidges(state: State, height: Uint16Array): void {
-  const { layout, seam, variety } = state;
+  const { layout, seam, nuclei, variety } = state;
   const { columns, rows, cellMm, rates } = layout;
   const wall = new Uint16Array(height.length);
   const reach = Math.ceil(RIDGE_HALF_WIDTH_MM / cellMm);
   for (let r = 1; r < seam.count; r++) {
     if (seam.cell[r] < 0 || seam.fate[r] !== FATE.ridge) continue;
-    const top = 100 * ridgeHeightMm(state.day - seam.settled[r], rates);
+    const top = 100 * ridgeHeightMm(state.day - risesFrom(seam, nuclei, r), rates);
+    if (top === 0) continue;
     const x = ((seam.cell[r] % columns) + (seam.partner[r] % columns)) / 2;
     const y = (Math.floor(seam.cell[r] / columns) + Math.floor(seam.partner[r] / columns)) / 2;
     for (let dy = -reach; dy <= reach; dy++) {

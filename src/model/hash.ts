@@ -37,9 +37,11 @@ export function hashState(state: State): string {
     digest.add(settledBits[r]);
     digest.add((seam.fate[r] << 24) ^ seam.nucleus[r]);
   }
+  const veilBits = new Int32Array(nuclei.veiledUntil.buffer);
   for (let k = 0; k < nuclei.count; k++) {
     digest.add((nuclei.originA[k] << 16) | nuclei.originB[k]);
     digest.add(nuclei.fate[k]);
+    if (nuclei.veiledUntil[k] > 0) digest.add(veilBits[k] ^ Math.imul(k, 0x9e3779b1));
   }
   for (let p = 0; p < polyps.variety.length; p++) {
     if (polyps.variety[p] === 0) continue;
@@ -50,5 +52,13 @@ export function hashState(state: State): string {
     if (urnDrawn[pair] !== 0) digest.add((pair << 24) ^ (urnDrawn[pair] << 12) ^ urnFused[pair]);
   }
   for (let o = 1; o <= state.pieces.count; o++) digest.add(colony[o]);
+  const { covered } = state;
+  const sinceBits = new Int32Array(covered.since.buffer);
+  const coveredBits = new Int32Array(covered.day.buffer);
+  for (let k = 0; k < covered.count; k++) {
+    digest.add(covered.cell[k]);
+    digest.add(covered.variety[k] ^ sinceBits[k]);
+    digest.add(coveredBits[k]);
+  }
   return digest.text();
 }

@@ -6,6 +6,7 @@
 import { push, sortUnique } from './cell-list';
 import { openDay, refile } from './calendar';
 import { closeRow } from './contact';
+import { addCovered } from './covered';
 import { AXIS_X, AXIS_Y, DIAGONAL, parentOf, polypOf, SIDE } from './front';
 import { moveSeam } from './moved-seam';
 import { FATE } from './seam-table';
@@ -157,6 +158,7 @@ export function lap(state: State): void {
 
 function cover(state: State, cell: number, winner: number, colour: number): void {
   const { origin, variety, arrival, due, flags, polyps } = state;
+  addCovered(state.covered, cell, variety[cell], arrival[cell], due[cell]);
   origin[cell] = winner;
   variety[cell] = colour;
   arrival[cell] = due[cell];

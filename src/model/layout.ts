@@ -75,6 +75,8 @@ export interface Rates {
   readonly nucleiPerMmDay: number;
   readonly rimFactor: number;
   readonly deadShare: number;
+  /** Of ridges, those that look fused from above at first. */
+  readonly veiledShare: number;
   readonly lapGain: number;
   readonly lapMmPerDay: number;
   readonly stingMm: number;

@@ -23,6 +23,8 @@ const CHANNELS = [
   'revert',
   'turnover',
   'turnoverFrom',
+  'veil',
+  'veilDays',
 ] as const;
 
 export type Keys = Readonly<Record<(typeof CHANNELS)[number], number>>;

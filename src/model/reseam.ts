@@ -108,7 +108,14 @@ function carry(state: State, cell: number, partner: number, old: number, made: M
   const key = `${nucleus} ${Math.min(own, other)} ${Math.max(own, other)}`;
   let copy = made.get(key);
   if (copy === undefined) {
-    copy = addNucleus(nuclei, nuclei.day[nucleus], nuclei.fate[nucleus], own, other);
+    copy = addNucleus(
+      nuclei,
+      nuclei.day[nucleus],
+      nuclei.fate[nucleus],
+      own,
+      other,
+      nuclei.veiledUntil[nucleus],
+    );
     made.set(key, copy);
   }
   seam.nucleus[r] = copy;

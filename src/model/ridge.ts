@@ -1,11 +1,38 @@
 /**
  * Ridge height: h = cap (1 - exp(-g t / cap)), mm; g the first rise in mm/day, t the days since the verdict.
  * It is a function of time alone, so it is worked out when asked for and not kept. Rate and cap are judgement.
+ *
+ * The look-alike. Of the nuclei that bring a ridge a share is veiled: for some months the seam looks fused from above.
+ * That is the 'incompatible fusion' of Hidaka, Yurugi, Sunagawa & Kinzie 1997 (Coral Reefs 16: 13-20): tissue closes
+ * over a groove with spines, and a ridge of skeleton comes later, after 2 to 8 months. So no wall is there as long as
+ * the veil lies, and then it rises as any other. The fate of the seam is a ridge from the verdict on, and colours never
+ * cross it. The share is judgement.
  */
+import { DAYS_PER_MONTH } from '../units/quantity';
+import { DEFAULTS } from './defaults';
 import type { Rates } from './layout';
+import { draw, type Keys } from './noise';
+import type { NucleusTable, SeamTable } from './seam-table';
 
 export function ridgeHeightMm(days: number, rates: Rates): number {
   return days <= 0 ? 0 : rates.ridgeCapMm * (1 - expMinus((rates.ridgeMmPerDay * days) / rates.ridgeCapMm));
+}
+
+/** Day until which the n-th verdict of a pair, a ridge of day `day`, looks fused from above; 0 if it never does. */
+export function veiledUntil(keys: Keys, rates: Rates, pair: number, n: number, day: number): number {
+  if (draw(keys.veil, pair, n) >= rates.veiledShare) return 0;
+  const { veilLeastMonths: least, veilMostMonths: most } = DEFAULTS;
+  const months = least.value + (most.value - least.value) * draw(keys.veilDays, pair, n);
+  return day + months * DAYS_PER_MONTH;
+}
+
+/** Day from which the wall of a ridge contact rises: its verdict, or the end of its veil. */
+export function risesFrom(
+  seam: Pick<SeamTable, 'settled' | 'nucleus'>,
+  nuclei: Pick<NucleusTable, 'veiledUntil'>,
+  row: number,
+): number {
+  return Math.max(seam.settled[row], nuclei.veiledUntil[seam.nucleus[row]]);
 }
 
 /** exp(-x) for x >= 0 by halving and Taylor's series, to 1e-13: the same bits on every host, unlike Math.exp. */

@@ -5,6 +5,9 @@ import { doubled } from './cell-list';
 /** What a stretch of seam is. The numbers are those of Frame.seam and of the seam table. */
 export const FATE = { none: 0, undecided: 1, fused: 2, ridge: 3, lapped: 4, dead: 5 } as const;
 
+/** In Frame.seam in place of `ridge`: one that still looks fused from above. Never in the seam table. */
+export const VEILED = 6;
+
 /**
  * One row per seam cell: a cell with a 4-neighbour of a piece of another variety.
  * Rows are numbered from 1; State.row names a cell's row. A row that is no longer on a seam has cell -1.
@@ -35,6 +38,8 @@ export interface NucleusTable {
   /** Origins on the two sides, smaller first. */
   originA: Uint16Array;
   originB: Uint16Array;
+  /** Day until which a ridge looks fused from above, 0 for one that shows from the start: see ridge.ts. */
+  veiledUntil: Float32Array;
 }
 
 export function createSeam(): SeamTable {
@@ -60,6 +65,7 @@ export function createNuclei(): NucleusTable {
     fate: new Uint8Array(size),
     originA: new Uint16Array(size),
     originB: new Uint16Array(size),
+    veiledUntil: new Float32Array(size),
   };
 }
 
@@ -95,17 +101,26 @@ export function addRow(
 }
 
 /** A new nucleus; its number. */
-export function addNucleus(nuclei: NucleusTable, day: number, fate: number, a: number, b: number): number {
+export function addNucleus(
+  nuclei: NucleusTable,
+  day: number,
+  fate: number,
+  a: number,
+  b: number,
+  veiledUntil = 0,
+): number {
   if (nuclei.count === nuclei.day.length) {
     nuclei.day = doubled(nuclei.day);
     nuclei.fate = doubled(nuclei.fate);
     nuclei.originA = doubled(nuclei.originA);
     nuclei.originB = doubled(nuclei.originB);
+    nuclei.veiledUntil = doubled(nuclei.veiledUntil);
   }
   const k = nuclei.count++;
   nuclei.day[k] = day;
   nuclei.fate[k] = fate;
   nuclei.originA[k] = Math.min(a, b);
   nuclei.originB[k] = Math.max(a, b);
+  nuclei.veiledUntil[k] = veiledUntil;
   return k;
 }

@@ -4,6 +4,7 @@
 import { dayOfMonth } from '../units/quantity';
 import { createCalendar, type Calendar } from './calendar';
 import { doubled } from './cell-list';
+import { createCovered, type CoveredLog } from './covered';
 import type { Layout, Rules } from './layout';
 import { keysOf, type Keys } from './noise';
 import { addPiece, createPieces, type NewPiece, type Pieces } from './pieces';
@@ -62,6 +63,8 @@ export interface State {
   readonly polyps: Polyps;
   readonly seam: SeamTable;
   readonly nuclei: NucleusTable;
+  /** What lies beneath lapped cells. */
+  covered: CoveredLog;
   /** Nuclei, and fused ones among them, so far by pair of varieties: the urn of fate.ts. */
   readonly urnDrawn: Int32Array;
   readonly urnFused: Int32Array;
@@ -128,6 +131,7 @@ export function createState(whole: Layout, seed: string): State {
     polyps: createPolyps(layout, keys),
     seam: createSeam(),
     nuclei: createNuclei(),
+    covered: createCovered(),
     urnDrawn: new Int32Array(81),
     urnFused: new Int32Array(81),
     growing: createCalendar(LONGEST_DAYS),

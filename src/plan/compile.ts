@@ -114,6 +114,7 @@ function ratesOf(plan: Plan): Rates {
     nucleiPerMmDay: (4 * zipMmPerDay) / (Math.PI * zipLengthMm * zipLengthMm),
     rimFactor: settings.rimFactor ?? DEFAULTS.rimFactor.value,
     deadShare: settings.deadShare ?? DEFAULTS.deadShare.value,
+    veiledShare: settings.veiledShare ?? DEFAULTS.veiledShare.value,
     lapGain: DEFAULTS.lapGain.value,
     lapMmPerDay: perDay(DEFAULTS.lapMmPerMonth.value),
     stingMm: settings.stingMm ?? DEFAULTS.stingMm.value,

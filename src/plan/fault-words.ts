@@ -41,6 +41,7 @@ const NAMES: Readonly<Record<string, string>> = {
   zipLengthMm: 'zip length',
   rimFactor: 'factor on grown rims',
   deadShare: 'dead share',
+  veiledShare: 'share of look-alikes',
   stingMm: 'sting reach',
   kind: 'kind',
   day: 'day',

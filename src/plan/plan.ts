@@ -203,6 +203,8 @@ export const SettingsSchema = v.partial(
     healingDays: number(0, 60),
     stingMm: number(0, 10),
     deadShare: number(0, 1),
+    /** Of ridges, those that look fused from above for their first 2 to 8 months. */
+    veiledShare: number(0, 1),
     rimFactor: number(0, 1),
     roughness: number(0, 0.3),
     polypMm: number(0.6, 3),

@@ -3,6 +3,7 @@
  * it is thinned to its middle, the cells of the middle are chained, drawn to the middle of the band and smoothed.
  */
 import type { Frame } from '../model/frame';
+import { FATE, VEILED } from '../model/seam-table';
 import type { Xy } from '../plan/plan';
 import { ring, thin } from './thin';
 
@@ -160,6 +161,9 @@ function stateAround(frame: Frame, i: number): number {
   const votes = [0, 0, 0, 0, 0, 0, 0, 0];
   forNear(frame, i, 2, (j) => votes[frame.seam[j] & 7]++);
   votes[0] = 0;
+  // what only looks fused from above is a ridge all the same
+  votes[FATE.ridge] += votes[VEILED];
+  votes[VEILED] = 0;
   return Math.max(1, votes.indexOf(Math.max(...votes)));
 }
 

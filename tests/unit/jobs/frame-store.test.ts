@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { frameBudget, FrameStore } from '../../../src/jobs/frame-store';
 import type { Reading } from '../../../src/measure/reading';
 import type { Frame } from '../../../src/model/frame';
+import { nothingBeneath } from '../../../src/model/layers';
 
 const CELLS = 100;
 const FRAME_BYTES = 5 * CELLS;
@@ -16,6 +17,7 @@ function frame(month: number): Frame {
     seam: new Uint8Array(CELLS),
     age: new Uint8Array(CELLS),
     height: new Uint16Array(CELLS),
+    beneath: nothingBeneath(),
   };
 }
 

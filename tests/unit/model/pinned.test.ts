@@ -19,8 +19,8 @@ test('the first saved shape grows to its hash', () => {
   }
   expect({ model: MODEL_VERSION, hash }).toMatchInlineSnapshot(`
     {
-      "hash": "b9de434a7f37c26a",
-      "model": 2,
+      "hash": "b603fcf24ce8d64b",
+      "model": 3,
     }
   `);
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { changeVariety, deletePieces, movePieces } from '../../../src/plan/edit';
 import { Desk } from '../../../src/view/desk.svelte';
 import type { Frame } from '../../../src/model/frame';
+import { nothingBeneath } from '../../../src/model/layers';
 import type { Reading } from '../../../src/measure/reading';
 import { smallPlan } from '../../fixtures/small-plan';
 
@@ -137,6 +138,7 @@ describe('the picture shown', () => {
     seam: new Uint8Array(1),
     age: new Uint8Array(1),
     height: new Uint16Array(1),
+    beneath: nothingBeneath(),
   });
   const reading = (month: number) => ({ month }) as Reading;
   const grown = (until: number) => {

@@ -1,0 +1,235 @@
+/**
+ * The section of a tile under a line: the skeleton's layers, mm above the tile, and each joint that the line crosses.
+ *
+ * Definition: the line is cut at every cell edge that it crosses; over each cut the section is what the frame says of
+ * that cell, its height and its layers (model/frame.ts and model/covered.ts tell the layer model). Nothing is smoothed.
+ * A joint lies where the line passes between two cells of a seam whose pieces are of unlike variety, at that cell edge.
+ * Crossings of one pair and one kind less than JOINED_MM apart are one seam that winds from polyp to polyp: they make one joint
+ * in their middle, or, where the line ends on the side it came from, the first and the last.
+ * Bias: a height holds for a whole cell, so it is off by up to the slope times half a cell; a joint is off by up to half
+ * a cell. Where three varieties meet, a cell tells of one contact only.
+ */
+import type { Frame } from '../model/frame';
+import { FATE, VEILED } from '../model/seam-table';
+import { BARE } from '../model/state';
+
+type Xy = readonly [number, number];
+
+/** One above the other from the tile up, without gaps. */
+export interface Layer {
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** 1..8; of bare skeleton the frame does not tell it: null. */
+  readonly variety: number | null;
+  readonly is: 'living' | 'covered' | 'bare';
+}
+
+/** What lies over one cell that the line crosses. */
+export interface Slice {
+  /** Along the line. */
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** Above the tile; 0 on empty ground. */
+  readonly surfaceMm: number;
+  /** From the lowest up; none on empty ground. */
+  readonly layers: readonly Layer[];
+}
+
+/** `veiled` is a ridge that still looks fused from above. */
+export type JointKind = 'fused' | 'ridge' | 'lapped' | 'dead' | 'veiled' | 'undecided';
+
+export interface Joint {
+  readonly kind: JointKind;
+  /** Along the line. */
+  readonly atMm: number;
+  /** Bare: the bare stretch. Lapped: the covered stretch, the lip at one of its ends. Else both are the place. */
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** Varieties of the pieces before and behind, seen along the line. */
+  readonly before: number;
+  readonly after: number;
+  /** Lapped: the variety that covers; else null. */
+  readonly covers: number | null;
+}
+
+export interface Section {
+  readonly lengthMm: number;
+  readonly slices: readonly Slice[];
+  readonly joints: readonly Joint[];
+}
+
+/** Crossings closer than this are one joint. */
+const JOINED_MM = 1;
+
+const KIND_OF: Readonly<Record<number, JointKind>> = {
+  [FATE.undecided]: 'undecided',
+  [FATE.fused]: 'fused',
+  [FATE.ridge]: 'ridge',
+  [FATE.lapped]: 'lapped',
+  [FATE.dead]: 'dead',
+  [VEILED]: 'veiled',
+};
+
+/** `from` and `to` in mm from the tile's centre; what lies beside the grid is empty ground. */
+export function section(frame: Frame, from: Xy, to: Xy): Section {
+  const run = cellsUnder(frame, from, to);
+  return {
+    lengthMm: Math.hypot(to[0] - from[0], to[1] - from[1]),
+    slices: run.map((cut) => sliceOf(frame, cut)),
+    joints: jointsOf(frame, run),
+  };
+}
+
+interface Cut {
+  /** -1 beside the grid. */
+  readonly cell: number;
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+/** The cells under a line in order, each one 4-neighbour of the last (Amanatides & Woo 1987, Eurographics 87: 3-10). */
+function cellsUnder({ columns, rows, cellMm }: Frame, from: Xy, to: Xy): Cut[] {
+  const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const u = from[0] / cellMm + columns / 2;
+  const v = from[1] / cellMm + rows / 2;
+  const [du, dv] = [(to[0] - from[0]) / cellMm, (to[1] - from[1]) / cellMm];
+  const [stepX, stepY] = [Math.sign(du), Math.sign(dv)];
+  let [column, row] = [Math.floor(u), Math.floor(v)];
+  // shares of the line at which it next crosses an upright and a level cell edge
+  const edge = (at: number, cell: number, by: number): number =>
+    by === 0 ? Infinity : ((by > 0 ? cell + 1 : cell) - at) / by;
+  let [nextX, nextY] = [edge(u, column, du), edge(v, row, dv)];
+  const cuts: Cut[] = [];
+  let t = 0;
+  while (t < 1 || cuts.length === 0) {
+    const end = Math.min(1, nextX, nextY);
+    const isOn = column >= 0 && column < columns && row >= 0 && row < rows;
+    if (end > t || lengthMm === 0)
+      cuts.push({ cell: isOn ? row * columns + column : -1, fromMm: t * lengthMm, toMm: end * lengthMm });
+    t = end;
+    if (nextX <= nextY) {
+      column += stepX;
+      nextX = edge(u, column, du);
+    } else {
+      row += stepY;
+      nextY = edge(v, row, dv);
+    }
+    if (lengthMm === 0) break;
+  }
+  return cuts;
+}
+
+function sliceOf(frame: Frame, { cell, fromMm, toMm }: Cut): Slice {
+  const label = cell < 0 ? 0 : frame.label[cell];
+  if (label === 0) return { fromMm, toMm, surfaceMm: 0, layers: [] };
+  const layers: Layer[] = [];
+  let below = 0;
+  for (let k = firstBeneath(frame, cell); frame.beneath.cell[k] === cell; k++) {
+    const top = frame.beneath.top[k] / 100;
+    layers.push({ fromMm: below, toMm: top, variety: frame.beneath.variety[k], is: 'covered' });
+    below = top;
+  }
+  const surfaceMm = frame.height[cell] / 100;
+  const isBare = label === BARE;
+  layers.push({
+    fromMm: below,
+    toMm: surfaceMm,
+    variety: isBare ? null : label,
+    is: isBare ? 'bare' : 'living',
+  });
+  return { fromMm, toMm, surfaceMm, layers };
+}
+
+/** Place of the cell's lowest layer in Frame.beneath, or of what would follow it. */
+function firstBeneath({ beneath }: Frame, cell: number): number {
+  let [low, high] = [0, beneath.cell.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (beneath.cell[middle] < cell) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+interface Crossing {
+  /** Place in the run of the cell behind it. */
+  readonly k: number;
+  readonly kind: JointKind;
+  readonly before: number;
+  readonly after: number;
+  readonly atMm: number;
+}
+
+function jointsOf(frame: Frame, run: readonly Cut[]): Joint[] {
+  const groups: Crossing[][] = [];
+  for (let k = 1; k < run.length; k++) {
+    const crossing = crossingAt(frame, run, k);
+    if (crossing === null) continue;
+    const near = groups.findLast((group) => isOneSeam(group[group.length - 1], crossing));
+    if (near) near.push(crossing);
+    else groups.push([crossing]);
+  }
+  return groups
+    .flatMap((group) => {
+      const [first, last] = [group[0], group[group.length - 1]];
+      if (group.length % 2 === 0) return [first, last].map((one) => jointOf(frame, run, [one]));
+      return [jointOf(frame, run, group)];
+    })
+    .sort((a, b) => a.atMm - b.atMm);
+}
+
+function crossingAt(frame: Frame, run: readonly Cut[], k: number): Crossing | null {
+  const [a, b] = [run[k - 1].cell, run[k].cell];
+  if (a < 0 || b < 0) return null;
+  const [seamA, seamB] = [frame.seam[a], frame.seam[b]];
+  const [before, after] = [seamA >> 4, seamB >> 4];
+  if (before === 0 || after === 0 || before === after) return null;
+  const [fateA, fateB] = [seamA & 7, seamB & 7];
+  const kind = KIND_OF[fateA === FATE.undecided ? fateB : fateA];
+  return { k, kind, before, after, atMm: run[k].fromMm };
+}
+
+function isOneSeam(one: Crossing, other: Crossing): boolean {
+  const samePair =
+    (one.before === other.before && one.after === other.after) ||
+    (one.before === other.after && one.after === other.before);
+  return samePair && one.kind === other.kind && other.atMm - one.atMm < JOINED_MM;
+}
+
+function jointOf(frame: Frame, run: readonly Cut[], group: readonly Crossing[]): Joint {
+  const [first, last] = [group[0], group[group.length - 1]];
+  const { kind, before } = first;
+  const { after } = last;
+  const atMm = (first.atMm + last.atMm) / 2;
+  const joint = { kind, atMm, fromMm: atMm, toMm: atMm, before, after, covers: null };
+  if (kind === 'dead') {
+    const isBare = (cell: number): boolean => frame.label[cell] === BARE;
+    return { ...joint, ...stretch(run, first.k, last.k, isBare, atMm) };
+  }
+  if (kind !== 'lapped') return joint;
+  const covers = (frame.seam[run[first.k - 1].cell] & 8) !== 0 ? before : after;
+  const lies = covers === before ? after : before;
+  const isOver = (cell: number): boolean => {
+    for (let k = firstBeneath(frame, cell); frame.beneath.cell[k] === cell; k++)
+      if (frame.beneath.variety[k] === lies) return true;
+    return false;
+  };
+  return { ...joint, covers, ...stretch(run, first.k, last.k, isOver, atMm) };
+}
+
+/** How far from a joint cells of a kind follow on each other, on both sides. */
+function stretch(
+  run: readonly Cut[],
+  first: number,
+  last: number,
+  is: (cell: number) => boolean,
+  atMm: number,
+): { fromMm: number; toMm: number } {
+  let [start, end] = [first, last - 1];
+  while (start > 0 && run[start - 1].cell >= 0 && is(run[start - 1].cell)) start--;
+  while (end < run.length - 1 && run[end + 1].cell >= 0 && is(run[end + 1].cell)) end++;
+  return {
+    fromMm: Math.min(atMm, run[start].fromMm),
+    toMm: Math.max(atMm, run[end].toMm),
+  };
+}
