@@ -4,6 +4,7 @@ import fastWrapsSlow from '../../presets/fast-wraps-slow.json';
 import fiveInARing from '../../presets/five-in-a-ring.json';
 import halvesThatFuse from '../../presets/halves-that-fuse.json';
 import halvesThatWallUp from '../../presets/halves-that-wall-up.json';
+import rarePatch from '../../presets/rare-patch.json';
 import remix from '../../presets/remix.json';
 import smallInARing from '../../presets/small-in-a-ring.json';
 import strongNeighbour from '../../presets/strong-neighbour.json';
@@ -35,6 +36,7 @@ export const PRESETS: readonly Preset[] = [
   new Preset('halves-that-fuse', halvesThatFuse),
   new Preset('halves-that-wall-up', halvesThatWallUp),
   new Preset('remix', remix),
+  new Preset('rare-patch', rarePatch),
   new Preset('three-colour-mosaic', threeColourMosaic),
   new Preset('small-in-a-ring', smallInARing),
   new Preset('strong-neighbour', strongNeighbour),
