@@ -10,6 +10,7 @@ import { arraysOf } from '../src/model/layers';
 import { grow, growOn } from '../src/model/grow';
 import { compile } from '../src/plan/compile';
 import { dayOfMonth } from '../src/units/quantity';
+import { cutOut } from './cut-out';
 import { breathe } from './pace';
 import { Past } from './past';
 import type { Reading } from '../src/measure/reading';
@@ -87,6 +88,7 @@ export function makeEngine(): EngineWorker {
         remote[releaseProxy]();
       }
     },
+    cutOut: (ask) => Promise.resolve(cutOut(past, ask, ask.step)),
     cancel(id: number) {
       if (wanted === id) wanted = 0;
     },

@@ -3,7 +3,7 @@ import type { ProxyMarked } from 'comlink';
 import type { Frame, PolypSites } from '../src/model/frame';
 import type { Reading } from '../src/measure/reading';
 import type { Grown, Scene } from '../src/picture/scene';
-import type { Plan } from '../src/plan/plan';
+import type { GraftPiece, Plan } from '../src/plan/plan';
 import type { SeamLine } from '../src/skin/seam-trace';
 
 export interface GrowAsk {
@@ -19,6 +19,10 @@ export interface GrowAsk {
   readonly month?: number;
 }
 
+export interface CutOutAsk extends Pick<GrowAsk, 'plan' | 'seed' | 'cellMm'> {
+  readonly step: string;
+}
+
 export interface Sink {
   polyps(id: number, sites: PolypSites): void | Promise<void>;
   /** frame is null where no frames were asked for. */
@@ -29,6 +33,8 @@ export interface Sink {
 export interface EngineWorker {
   ready(): Promise<{ model: number }>;
   grow(ask: GrowAsk, sink: Sink & ProxyMarked): Promise<'whole' | 'cancelled'>;
+  /** What an isolating step of the plan takes out, as a piece of its own; null where that is nothing. */
+  cutOut(ask: CutOutAsk): Promise<GraftPiece | null>;
   cancel(id: number): void;
 }
 

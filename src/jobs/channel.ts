@@ -6,7 +6,8 @@
 import { proxy, wrap, type Endpoint, type Remote } from 'comlink';
 import type { Reading } from '../measure/reading';
 import type { Frame, PolypSites } from '../model/frame';
-import type { EngineWorker, GrowAsk, Sink } from '../../workers/protocol';
+import type { GraftPiece } from '../plan/plan';
+import type { CutOutAsk, EngineWorker, GrowAsk, Sink } from '../../workers/protocol';
 
 /** One worker, or in tests one port, with a life that ends. */
 export interface Line {
@@ -69,6 +70,15 @@ export class Channel {
     if (typeof second === 'string') return second;
     this.#tell({ kind: this.#everHeard ? 'stopped' : 'unavailable', reason: second.reason });
     return 'failed';
+  }
+
+  /** Null where nothing is cut out, or the engine fails: then its next run says so. */
+  async cutOut(ask: CutOutAsk): Promise<GraftPiece | null> {
+    try {
+      return await Promise.race([this.#start().cutOut(ask), this.#faulted.then(() => null)]);
+    } catch {
+      return null;
+    }
   }
 
   cancel(): void {

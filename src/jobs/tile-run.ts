@@ -11,7 +11,7 @@ import type { Channel, Ended } from './channel';
 import type { FrameStore, KeptRun } from './frame-store';
 
 export const PREVIEW_CELL_MM = 0.5;
-const EXACT_CELL_MM = 0.25;
+export const EXACT_CELL_MM = 0.25;
 const REST_MS = 250;
 
 export interface Wanted {

@@ -4,8 +4,8 @@
  *
  * The look-alike. Of the nuclei that bring a ridge a share is veiled: for some months the seam looks fused from above.
  * That is the 'incompatible fusion' of Hidaka, Yurugi, Sunagawa & Kinzie 1997 (Coral Reefs 16: 13-20): tissue closes
- * over a groove with spines, and a ridge of skeleton comes later, after 2 to 8 months. So no wall is there as long as
- * the veil lies, and then it rises as any other. The fate of the seam is a ridge from the verdict on, and colours never
+ * over a groove with spines, and a ridge of skeleton comes later, after 2 to 8 months. So no wall is drawn as long as
+ * the veil lies, and then it rises as any other; readings count its height from the verdict on. The fate of the seam is a ridge from the verdict on, and colours never
  * cross it. The share is judgement.
  */
 import { DAYS_PER_MONTH } from '../units/quantity';
@@ -26,7 +26,7 @@ export function veiledUntil(keys: Keys, rates: Rates, pair: number, n: number, d
   return day + months * DAYS_PER_MONTH;
 }
 
-/** Day from which the wall of a ridge contact rises: its verdict, or the end of its veil. */
+/** Day from which the wall of a ridge contact rises in the picture: its verdict, or the end of its veil. */
 export function risesFrom(
   seam: Pick<SeamTable, 'settled' | 'nucleus'>,
   nuclei: Pick<NucleusTable, 'veiledUntil'>,

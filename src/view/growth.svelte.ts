@@ -4,7 +4,8 @@ import { Channel, type Fault } from '../jobs/channel';
 import { engineLine } from '../jobs/engine-line';
 import { frameBudget, FrameStore, type KeptRun } from '../jobs/frame-store';
 import { SeedRange, type SeedReadings } from '../jobs/seed-range';
-import { TileRun } from '../jobs/tile-run';
+import { EXACT_CELL_MM, TileRun } from '../jobs/tile-run';
+import { planOfCutting } from '../plan/cutting';
 import type { Desk } from './desk.svelte';
 import type { Notices } from './notices.svelte';
 
@@ -22,6 +23,7 @@ export class Growth {
   ranges = $state.raw<SeedReadings>({ key: '', seeds: [] });
 
   readonly #desk: Desk;
+  readonly #channel: Channel;
   readonly #tile: TileRun;
   readonly #range: SeedRange;
   #newest: KeptRun | null = null;
@@ -34,6 +36,7 @@ export class Growth {
     this.#desk = desk;
     const store = new FrameStore(frameBudget((navigator as NavigatorWithMemory).deviceMemory));
     const channel = new Channel(engineLine, (fault) => tellFault(fault, notices, savePlan));
+    this.#channel = channel;
     this.#tile = new TileRun(
       channel,
       store,
@@ -62,6 +65,16 @@ export class Growth {
   begin(): void {
     const { shown: plan, seed } = this.#desk;
     this.#tile.show({ plan, seed, draft: false });
+  }
+
+  /** Puts what an isolating step takes out on the desk, as a plan of its own. False where that is nothing. */
+  async openCutting(step: string): Promise<boolean> {
+    const { plan, seed } = this.#desk;
+    const cutting = await this.#channel.cutOut({ plan, seed, cellMm: EXACT_CELL_MM, step });
+    if (cutting === null) return false;
+    const own = planOfCutting(plan, cutting);
+    this.#desk.open({ plan: own, words: `Open ${own.name}` });
+    return true;
   }
 
   /**
