@@ -1,9 +1,13 @@
 /** Why the steps of a plan cannot be: what the schema cannot say. */
+import { crossMoreThan } from '../units/faces';
 import { placeInFile } from './pair-faults';
 import { pieceRefusals } from './piece-faults';
 import { MAX_FACES, type Plan, type Refusal, type Step } from './plan';
 
 import { faceName, facesOfRecut, pieceNames, piecesEver } from './steps';
+
+/** Points of the lines of one recut. */
+const MOST_CUT_POINTS = 4000;
 
 const WORDS: Readonly<Record<Step['kind'], string>> = {
   trim: 'trim',
@@ -131,7 +135,10 @@ function tooManyFaces(plan: Plan): Refusal[] {
   let sum = 0;
   return plan.steps.flatMap((step, index) => {
     if (step.kind !== 'recut') return [];
-    sum += facesOfRecut(plan.tile, step).length;
+    const points = step.lines.reduce((count, line) => count + line.length, 0);
+    if (points > MOST_CUT_POINTS) return [tooManyPoints(step, index, points)];
+    // as many crossings make as many faces, and to find those of a scribble would take minutes
+    sum += crossMoreThan(step.lines, MAX_FACES) ? MAX_FACES + 1 : facesOfRecut(plan.tile, step).length;
     if (sum <= MAX_FACES) return [];
     return [
       {
@@ -142,4 +149,13 @@ function tooManyFaces(plan: Plan): Refusal[] {
       },
     ];
   });
+}
+
+function tooManyPoints(step: Step, index: number, points: number): Refusal {
+  return {
+    where: placeInFile('steps', index, step.id),
+    found: `cut lines of ${points} points in all`,
+    allowed: `at most ${MOST_CUT_POINTS}`,
+    cure: `The lines of ${stepName(step)} have more corners than any saw can follow: draw them with fewer`,
+  };
 }

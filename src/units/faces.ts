@@ -55,6 +55,19 @@ export function facesOf(outline: Polygon, lines: readonly (readonly Point[])[]):
     .sort(byPlace);
 }
 
+/** Whether lines cross each other and themselves more than `most` times: of a scribble the faces would take minutes. */
+export function crossMoreThan(lines: readonly (readonly Point[])[], most: number): boolean {
+  const segments = lines.flatMap((line) => line.slice(1).map((to, k): Segment => [line[k], to]));
+  const stops: Stop[] = [];
+  for (let i = 0; i < segments.length; i++)
+    for (let j = i + 1; j < segments.length; j++) {
+      crossing(segments[i], segments[j], stops, stops);
+      // a crossing is a stop on both
+      if (stops.length > 2 * most) return true;
+    }
+  return false;
+}
+
 type Segment = readonly [Point, Point];
 
 function byPlace(a: FaceOfLines, b: FaceOfLines): number {
