@@ -21,17 +21,25 @@ export function openPlan(text: string): Opened {
     const why = 'is far longer than any plan';
     return notAPlan('the file', `${text.length} letters`, `at most ${MOST_LETTERS}`, why);
   }
-  let value: unknown;
+  const read = readJson(text);
+  if ('value' in read) return checkPlan(read.value);
+  const { where, found, why } = read;
+  return notAPlan(where, found, 'a plan as Seambench saves it, in JSON', why);
+}
+
+export type Json =
+  { readonly value: unknown } | { readonly where: string; readonly found: string; readonly why: string };
+
+/** The value of a text in JSON, or the words that say where and why it is none. */
+export function readJson(text: string): Json {
   try {
-    value = JSON.parse(text.replace(/^\uFEFF/u, ''));
+    return { value: JSON.parse(text.replace(/^\uFEFF/u, '')) };
   } catch (error) {
+    if (text.trim() === '') return { where: 'the file', found: 'an empty file', why: 'is empty' };
     const place = error instanceof Error ? placeOfFault(text, error.message) : null;
-    const isEmpty = text.trim() === '';
-    const found = isEmpty ? 'an empty file' : 'text that is not JSON';
-    const why = isEmpty ? 'is empty' : `cannot be read${place ? ` from ${place} on` : ''}: it is not JSON`;
-    return notAPlan(place ?? 'the file', found, 'a plan as Seambench saves it, in JSON', why);
+    const why = `cannot be read${place ? ` from ${place} on` : ''}: it is not JSON`;
+    return { where: place ?? 'the file', found: 'text that is not JSON', why };
   }
-  return checkPlan(value);
 }
 
 /** The cure is one sentence for who opens a file from the page. */
@@ -68,6 +76,7 @@ export function checkPlan(value: unknown): Opened {
 const KEY_ORDER = [
   ...[
     'seambench',
+    'seambenchBench',
     'id',
     'name',
     'note',
@@ -83,6 +92,7 @@ const KEY_ORDER = [
   ...['shape', 'sizeMm', 'a', 'b', 'colour', 'rimMmPerMonth', 'aggression'],
   ...['acceptance', 'took', 'tried', 'related', 'consistency', 'revertPerMonth', 'mingle'],
   ...['day', 'on', 'kind', 'piece', 'variety', 'at', 'turnDeg', 'edge', 'outline', 'disc', 'diameterMm'],
+  ...['fromDay', 'areaMm2', 'tank', 'keepShare'],
   ...['patches', 'seams', 'is', 'around', 'lines', 'along', 'widthMm', 'kerfMm', 'then', 'coin'],
 ];
 
@@ -92,7 +102,7 @@ function byKeyOrder([one]: readonly [string, unknown], [other]: readonly [string
 }
 
 /** On one line, names in order, without those that are undefined. */
-function line(value: unknown): string {
+export function line(value: unknown): string {
   if (Array.isArray(value)) return `[${value.map(line).join(', ')}]`;
   if (typeof value !== 'object' || value === null) return JSON.stringify(value);
   const entries = Object.entries(value).filter(([, entry]) => entry !== undefined);

@@ -15,16 +15,20 @@ const STEPS: readonly MigrationStep[] = [];
 
 export type Migrated = { readonly value: unknown } | { readonly refusals: readonly Refusal[] };
 
-/** What is no object, or has no whole number at 'seambench', goes on as it is: the schema says what is wrong. */
-export function migrate(value: unknown, steps: readonly MigrationStep[] = STEPS): Migrated {
+/** What is no object, or has no whole number where a plan or a bench is numbered, goes on as it is: the schema says what is wrong. */
+export function migrate(
+  value: unknown,
+  steps: readonly MigrationStep[] = STEPS,
+  numberedBy: 'seambench' | 'seambenchBench' = 'seambench',
+): Migrated {
   const newest = steps.length + 1;
   let plan = value;
-  for (let shape = shapeOf(value); shape !== null && isObject(plan); shape += 1) {
+  for (let shape = shapeOf(value, numberedBy); shape !== null && isObject(plan); shape += 1) {
     if (shape === newest) break;
-    if (shape > newest) return { refusals: [tooNew(shape, newest)] };
+    if (shape > newest) return { refusals: [tooNew(numberedBy, shape, newest)] };
     const step = steps[shape - 1];
     if (step.to !== shape + 1) throw new Error(`Migration ${shape} leads to ${step.to}, not to ${shape + 1}`);
-    plan = { ...step.up(plan), seambench: step.to };
+    plan = { ...step.up(plan), [numberedBy]: step.to };
   }
   return { value: plan };
 }
@@ -33,17 +37,17 @@ function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-function shapeOf(value: unknown): number | null {
+function shapeOf(value: unknown, numberedBy: string): number | null {
   if (!isObject(value)) return null;
-  const shape = value['seambench'];
+  const shape = value[numberedBy];
   return typeof shape === 'number' && Number.isInteger(shape) && shape >= 1 ? shape : null;
 }
 
-function tooNew(found: number, newest: number): Refusal {
+function tooNew(numberedBy: string, found: number, newest: number): Refusal {
   return {
-    where: 'seambench',
+    where: numberedBy,
     found: String(found),
     allowed: `at most ${newest}`,
-    cure: 'This plan was written by a newer Seambench: open it there, or update this one',
+    cure: `This ${numberedBy === 'seambench' ? 'plan' : 'bench'} was written by a newer Seambench: open it there, or update this one`,
   };
 }

@@ -14,30 +14,30 @@ export const MAX_PIECES = 2000;
 export const MAX_STEPS = 200;
 /** Faces of all recuts of a plan together. */
 export const MAX_FACES = 10_000;
-const LAST_DAY = 1095;
+export const LAST_DAY = 1095;
 
-const number = (least: number, most: number, kind = 'a number') => {
+export const number = (least: number, most: number, kind = 'a number') => {
   const allowed = `${kind} from ${least} to ${most}`;
   return v.pipe(v.number(allowed), v.finite(allowed), v.minValue(least, allowed), v.maxValue(most, allowed));
 };
 
-const whole = (least: number, most: number) =>
+export const whole = (least: number, most: number) =>
   v.pipe(number(least, most, 'a whole number'), v.integer(`a whole number from ${least} to ${most}`));
 
-const text = (most: number) => {
+export const text = (most: number) => {
   const allowed = `words of at most ${most} letters`;
   return v.pipe(v.string(allowed), v.maxLength(most, allowed));
 };
 
-const pattern = (form: RegExp, allowed: string) => v.pipe(v.string(allowed), v.regex(form, allowed));
+export const pattern = (form: RegExp, allowed: string) => v.pipe(v.string(allowed), v.regex(form, allowed));
 
 const ID_WORDS = 'a letter or digit, then at most 39 letters, digits, "-", "_" or "."';
 const XY_WORDS = 'two numbers: x and y in mm, each from -1000 to 1000';
 
-const id = pattern(/^[a-z\d][\w.-]{0,39}$/iu, ID_WORDS);
+export const id = pattern(/^[a-z\d][\w.-]{0,39}$/iu, ID_WORDS);
 const xy = v.pipe(v.strictTuple([number(-1000, 1000), number(-1000, 1000)], XY_WORDS), v.readonly());
 
-const list = <T extends v.GenericSchema>(item: T, least: number, most: number, of: string) => {
+export const list = <T extends v.GenericSchema>(item: T, least: number, most: number, of: string) => {
   const allowed = least === 0 ? `a list of at most ${most} ${of}` : `a list of ${least} to ${most} ${of}`;
   return v.pipe(
     v.array(item, allowed),
@@ -187,7 +187,7 @@ export const STEP_SCHEMAS = {
 
 export const STEP_KINDS = ['trim', 'recut', 'move', 'lift', 'add', 'isolate', 'scrape'] as const;
 
-const StepSchema = v.variant('kind', [
+export const StepSchema = v.variant('kind', [
   STEP_SCHEMAS.trim,
   STEP_SCHEMAS.recut,
   STEP_SCHEMAS.move,
@@ -228,15 +228,17 @@ export const PlanSchema = v.strictObject({
 
 const SEED_WORDS = `words of 1 to ${MAX_SEED_LETTERS} letters`;
 
-/** What a file may say beside its plan: the word that all chance of the tile follows from. */
-export const PlanFileSchema = v.strictObject({
-  ...PlanSchema.entries,
-  seed: v.optional(
-    v.pipe(v.string(SEED_WORDS), v.minLength(1, SEED_WORDS), v.maxLength(MAX_SEED_LETTERS, SEED_WORDS)),
-  ),
-});
+/** The word that all chance of a tile follows from. */
+export const SeedSchema = v.pipe(
+  v.string(SEED_WORDS),
+  v.minLength(1, SEED_WORDS),
+  v.maxLength(MAX_SEED_LETTERS, SEED_WORDS),
+);
 
-type ReadonlyDeep<T> = T extends readonly unknown[]
+/** What a file may say beside its plan. */
+export const PlanFileSchema = v.strictObject({ ...PlanSchema.entries, seed: v.optional(SeedSchema) });
+
+export type ReadonlyDeep<T> = T extends readonly unknown[]
   ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
   : T extends object
     ? { readonly [K in keyof T]: ReadonlyDeep<T[K]> }
