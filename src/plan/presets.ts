@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import fastWrapsSlow from '../../presets/fast-wraps-slow.json';
 import fiveInARing from '../../presets/five-in-a-ring.json';
+import fiveJoints from '../../presets/five-joints.json';
 import halvesThatFuse from '../../presets/halves-that-fuse.json';
 import halvesThatWallUp from '../../presets/halves-that-wall-up.json';
 import rarePatch from '../../presets/rare-patch.json';
@@ -42,4 +43,5 @@ export const PRESETS: readonly Preset[] = [
   new Preset('strong-neighbour', strongNeighbour),
   new Preset('five-in-a-ring', fiveInARing),
   new Preset('fast-wraps-slow', fastWrapsSlow),
+  new Preset('five-joints', fiveJoints),
 ];

@@ -27,6 +27,7 @@ export type CommandName =
   | 'monthOn'
   | 'seams'
   | 'pieces'
+  | 'section'
   | 'remove'
   | 'leave'
   | 'help';
@@ -124,6 +125,15 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       matches: key('p'),
       can: always,
       act: () => (desk.outlines = !desk.outlines),
+    },
+    section: {
+      only: 'grow',
+      label: 'Section',
+      keys: 'X',
+      words: 'Takes the section tool in hand, or puts it down.',
+      matches: key('x'),
+      can: always,
+      act: () => (desk.tool = desk.tool === 'section' ? 'choose' : 'section'),
     },
     remove: {
       only: 'grow',

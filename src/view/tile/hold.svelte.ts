@@ -1,5 +1,6 @@
 /** What lives on the tile only while a hand is on it: where the camera looks, ghost, drawn line, ruler, crosshair. */
 import { untrack } from 'svelte';
+import { section, type Section } from '../../measure/section';
 import type { Piece, Xy } from '../../plan/plan';
 import type { Desk } from '../desk.svelte';
 import { fitCamera, panBy, toMm, toPx, within, zoomAbout } from './camera';
@@ -7,6 +8,7 @@ import type { Camera } from '../../picture/scene';
 import type { Size } from './camera';
 import type { GapLine } from './gap';
 import { happened } from './happened';
+import { acrossTile, onTile, type SectionLine } from './section-line';
 import { stampPiece } from './stamp';
 
 const REVEAL_PX = 24;
@@ -34,6 +36,10 @@ export class Hold {
   /** Corners of the outline that is being drawn. */
   sketch = $state.raw<readonly Xy[]>([]);
   ruler = $state.raw<{ readonly from: Xy; readonly to: Xy } | null>(null);
+  /** Where the tile is cut open; it waits while other tools are in hand. */
+  sectionLine = $state.raw<SectionLine | null>(null);
+  /** The end that keys move. */
+  sectionEnd = $state<'from' | 'to'>('to');
   /** A gap that a dragged piece has snapped to. */
   gap = $state.raw<GapLine | null>(null);
   /** The keyboard's place on the tile, once keys have moved it. */
@@ -56,6 +62,13 @@ export class Hold {
       ? stampPiece(this.#desk.plan, this.#desk.stamp, this.ghostAt)
       : null,
   );
+
+  /** What the line cuts through at the month shown; null without the tool, a line or a tile grown so far. */
+  readonly section: Section | null = $derived.by(() => {
+    const { tool, frame } = this.#desk;
+    const line = this.sectionLine;
+    return tool === 'section' && line && frame ? section(frame, line.from, line.to) : null;
+  });
 
   /** Where keys would set a piece or a corner: at first in the middle of what is seen. */
   readonly crossAt: Xy = $derived.by(
@@ -101,6 +114,29 @@ export class Hold {
     this.pan(beyond(x, this.size.width), beyond(y, this.size.height));
   }
 
+  /** Lays the section line, its ends kept on the tile. */
+  laySection(line: SectionLine): void {
+    const { tile } = this.#desk.shown;
+    this.sectionLine = { from: onTile(line.from, tile), to: onTile(line.to, tile) };
+  }
+
+  /** Level across the whole tile, at the height of what is seen; upright where it lies so already. */
+  layAcross(): void {
+    this.sectionLine = acrossTile(
+      this.#desk.shown.tile,
+      [this.camera.xMm, this.camera.yMm],
+      this.sectionLine,
+    );
+    this.sectionEnd = 'to';
+    this.saySection();
+  }
+
+  saySection(): void {
+    if (this.section === null) return;
+    const { lengthMm, joints } = this.section;
+    this.said = `Section of ${lengthMm.toFixed(1)} mm, ${joints.length} ${joints.length === 1 ? 'joint' : 'joints'}.`;
+  }
+
   /** True if there was one. */
   takeBackCorner(): boolean {
     if (this.sketch.length === 0) return false;
@@ -114,7 +150,10 @@ export class Hold {
     const desk = this.#desk;
     onChange(
       () => this.#tileShown,
-      () => this.fit(),
+      () => {
+        this.fit();
+        this.sectionLine = null;
+      },
     );
     onChange(
       () => desk.opened,
@@ -153,7 +192,9 @@ export class Hold {
 
   /** Leaves what was begun. True if there was something to leave. */
   leave(): boolean {
-    const had = this.sketch.length > 0 || this.ruler !== null || this.refused !== null;
+    const isCut = this.#desk.tool === 'section' && this.sectionLine !== null;
+    const had = this.sketch.length > 0 || this.ruler !== null || this.refused !== null || isCut;
+    if (isCut) this.sectionLine = null;
     this.sketch = [];
     this.ruler = null;
     this.gap = null;

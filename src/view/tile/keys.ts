@@ -19,6 +19,11 @@ export const TILE_KEYS: readonly { readonly keys: string; readonly words: string
     keys: 'Enter',
     words: 'Sets a piece or an outline’s corner at the crosshair; on the first corner it closes the outline.',
   },
+  {
+    keys: 'Enter, arrow keys',
+    words:
+      'With the section tool: Enter lays the line, then takes its other end; arrow keys move that end by 0.5 mm, with Shift by 5 mm.',
+  },
   { keys: 'Backspace', words: 'Takes back the last corner of the outline that is being drawn.' },
   { keys: '+, - and 0', words: 'Zoom in, zoom out, show the whole tile.' },
 ];
@@ -97,6 +102,14 @@ function goBy([x, y]: Xy, stepMm: number, desk: Desk, hold: Hold): boolean {
   if (desk.tool === 'choose' && desk.selection.length > 0) {
     return act(desk, hold, movePieces(desk.plan, desk.selection, x * stepMm, y * stepMm));
   }
+  if (desk.tool === 'section' && hold.sectionLine) {
+    const { sectionEnd, sectionLine } = hold;
+    const [atX, atY] = sectionLine[sectionEnd];
+    hold.laySection({ ...sectionLine, [sectionEnd]: [atX + x * stepMm, atY + y * stepMm] });
+    hold.reveal(hold.sectionLine[sectionEnd]);
+    hold.saySection();
+    return true;
+  }
   if (desk.tool !== 'set' && desk.tool !== 'outline') {
     hold.pan(-x * 40, -y * 40);
     return true;
@@ -160,6 +173,14 @@ function places(desk: Desk, many: number): Xy[] {
 function enter(desk: Desk, hold: Hold): boolean {
   if (desk.tool === 'set') {
     setStamp(desk, hold, hold.crossAt);
+    return true;
+  }
+  if (desk.tool === 'section') {
+    if (hold.sectionLine === null) hold.layAcross();
+    else {
+      hold.sectionEnd = hold.sectionEnd === 'to' ? 'from' : 'to';
+      hold.said = hold.sectionEnd === 'to' ? 'End B of the line.' : 'End A of the line.';
+    }
     return true;
   }
   if (desk.tool !== 'outline') return false;

@@ -11,6 +11,7 @@ import type { Handle } from './handles';
 import type { Hold } from './hold.svelte';
 import { pieceAt } from './piece-at';
 import { measured } from './ruler';
+import { endAt } from './section-line';
 import { closeSketch, setStamp } from './set-down';
 
 /** What is needed of a pointer event. */
@@ -42,7 +43,8 @@ type Doing =
   | { kind: 'handle'; piece: Piece; handle: Handle }
   | { kind: 'sketch'; drawn: boolean }
   | { kind: 'set' }
-  | { kind: 'ruler' };
+  | { kind: 'ruler' }
+  | { kind: 'section' };
 
 export class Pointer {
   readonly #desk: Desk;
@@ -51,6 +53,8 @@ export class Pointer {
   #doing: Doing | null = null;
   #from: Xy = [0, 0];
   #moved = false;
+  /** The end of the section line that stays. */
+  #fixed: Xy = [0, 0];
 
   constructor(desk: Desk, hold: Hold) {
     this.#desk = desk;
@@ -103,6 +107,8 @@ export class Pointer {
     } else if (doing.kind === 'ruler') {
       const { ruler } = this.#hold;
       if (ruler) this.#hold.said = measured(this.#desk.plan, ruler.from, ruler.to).words;
+    } else if (doing.kind === 'section') {
+      this.#hold.saySection();
     } else if (doing.kind === 'sketch') {
       this.#endStroke(doing, touch.px);
     } else if (doing.kind === 'pan' && !this.#moved && doing.taps) {
@@ -146,7 +152,20 @@ export class Pointer {
       this.#hold.ruler = { from: at, to: at };
       return { kind: 'ruler' };
     }
+    if (tool === 'section') return this.#beginSection(touch, at);
     return this.#grasp(touch, at);
+  }
+
+  /** One of the line's ends, or a new line from here once the pointer moves. */
+  #beginSection(touch: Touch, at: Xy): Doing {
+    const hold = this.#hold;
+    const { sectionLine } = hold;
+    const end =
+      sectionLine &&
+      endAt(touch.px, hold.px(sectionLine.from), hold.px(sectionLine.to), touch.kind === 'touch');
+    hold.sectionEnd = end ?? 'to';
+    this.#fixed = end && sectionLine ? sectionLine[end === 'to' ? 'from' : 'to'] : at;
+    return { kind: 'section' };
   }
 
   #grasp(touch: Touch, at: Xy): Doing {
@@ -193,6 +212,10 @@ export class Pointer {
     if (doing.kind === 'pan') hold.pan(touch.px[0] - before[0], touch.px[1] - before[1]);
     else if (doing.kind === 'set') hold.ghostAt = at;
     else if (doing.kind === 'ruler') hold.ruler = { from: hold.mm(this.#from), to: at };
+    else if (doing.kind === 'section')
+      hold.laySection(
+        hold.sectionEnd === 'to' ? { from: this.#fixed, to: at } : { from: at, to: this.#fixed },
+      );
     else if (doing.kind === 'sketch') this.#stroke(doing, touch.px);
     else if (doing.kind === 'move') this.#slide(doing.ids, at, touch.alt);
     else this.#handle(doing, touch, at);

@@ -1,0 +1,183 @@
+/**
+ * A section as SVG path data: skeleton layer by layer, the tissue on it, the surfaces of earlier months inside it.
+ * Between two cells a line goes through the mean of their heights; at each cell's middle it has the height itself.
+ */
+import type { Layer, Section, Slice } from '../../measure/section';
+
+/** From mm to px: x along the line, y up from the tile. */
+export interface Scale {
+  readonly x: (mm: number) => number;
+  readonly y: (mm: number) => number;
+  /** The stretch that is drawn. */
+  readonly fromMm: number;
+  readonly toMm: number;
+}
+
+export interface Body {
+  readonly d: string;
+  readonly variety: number | null;
+  readonly is: Layer['is'];
+  /** Its upper side alone. */
+  readonly top: string;
+}
+
+type Point = readonly [x: number, y: number];
+
+/** Steps of the surface higher than this are edges, and drawn upright. */
+const EDGE_MM = 0.5;
+
+export function bodies({ slices }: Section, scale: Scale): Body[] {
+  const seen = within(slices, scale);
+  const levels = Math.max(0, ...seen.map(({ layers }) => layers.length));
+  const found: Body[] = [];
+  for (let level = 0; level < levels; level++)
+    for (const [first, last] of runs(seen, (slice) => keyOf(slice.layers[level]))) {
+      const { variety, is } = seen[first].layers[level];
+      const top = side(seen, first, last, level, scale);
+      const under = side(seen, first, last, level - 1, scale);
+      found.push({ d: `${lineOf([...top, ...under.reverse()])}Z`, variety, is, top: lineOf(top) });
+    }
+  return found;
+}
+
+function keyOf(layer: Layer | undefined): string | null {
+  return layer ? `${layer.is} ${layer.variety ?? ''}` : null;
+}
+
+/**
+ * The film of living tissue, a path for each variety's stretch. It wraps round a free edge: down to what lies beside it,
+ * be it the tile, bare skeleton or tissue that is lapped.
+ */
+export function films({ slices }: Section, scale: Scale): Body[] {
+  const seen = within(slices, scale);
+  const top = (slice: Slice | undefined): Layer | undefined => slice?.layers[slice.layers.length - 1];
+  return runs(seen, (slice) => {
+    const layer = top(slice);
+    return layer?.is === 'living' ? `${layer.variety ?? ''} ${slice.layers.length}` : null;
+  }).map(([first, last]) => {
+    const level = seen[first].layers.length - 1;
+    const points = side(seen, first, last, level, scale);
+    const foot = (own: Slice, beside: Slice | undefined, x: number): Point[] => {
+      if (beside === undefined || own.surfaceMm - beside.surfaceMm < EDGE_MM / 3) return [];
+      if (top(beside)?.is === 'living' && beside.layers.length === own.layers.length) return [];
+      return [[x, scale.y(beside.surfaceMm)]];
+    };
+    const path = lineOf([
+      ...foot(seen[first], seen[first - 1], points[0][0]),
+      ...points,
+      ...foot(seen[last], seen[last + 1], points[points.length - 1][0]),
+    ]);
+    return { d: path, variety: seen[first].layers[level].variety, is: 'living', top: path };
+  });
+}
+
+/** Where the surface lay in an earlier month, seen inside today's skeleton. Both sections are of one line and one grid. */
+export function growthLine({ slices }: Section, older: Section, scale: Scale): string {
+  let d = '';
+  let isDown = false;
+  slices.forEach((slice, k) => {
+    const middle = (slice.fromMm + slice.toMm) / 2;
+    const before = older.slices[k];
+    const isIn = middle >= scale.fromMm && middle <= scale.toMm;
+    const isShown = isIn && before.layers.length > 0 && before.surfaceMm < slice.surfaceMm - 0.02;
+    if (isShown) d += `${isDown ? 'L' : 'M'}${px([scale.x(middle), scale.y(before.surfaceMm)])}`;
+    isDown = isShown;
+  });
+  return d;
+}
+
+/** Whether two sections are cut alike, so that their slices are of the same cells. */
+export function isAlike(a: Section, b: Section): boolean {
+  return a.slices.length === b.slices.length;
+}
+
+/** Height of the surface about a place: the greatest within `reachMm`. */
+export function crestMm({ slices }: Section, atMm: number, reachMm: number): number {
+  const near = slices.filter(({ fromMm, toMm }) => toMm >= atMm - reachMm && fromMm <= atMm + reachMm);
+  return Math.max(0, ...near.map(({ surfaceMm }) => surfaceMm));
+}
+
+/** An eroded edge: teeth hanging from a surface line, `stepPx` wide. */
+export function roughened(
+  section: Section,
+  fromMm: number,
+  toMm: number,
+  scale: Scale,
+  stepPx: number,
+): string {
+  const from = scale.x(Math.max(fromMm, scale.fromMm));
+  const to = scale.x(Math.min(toMm, scale.toMm));
+  const teeth = Math.max(3, Math.round((to - from) / stepPx));
+  const perPx = (toMm - fromMm) / Math.max(1e-9, scale.x(toMm) - scale.x(fromMm));
+  let d = '';
+  for (let k = 0; k <= 2 * teeth; k++) {
+    const x = from + ((to - from) * k) / (2 * teeth);
+    const surface = heightAt(section, fromMm + (x - scale.x(fromMm)) * perPx);
+    // depths differ from tooth to tooth, always alike
+    const deep = k % 2 === 1 ? 3 + ((k * 7) % 5) : 0;
+    d += `${k === 0 ? 'M' : 'L'}${px([x, Math.min(scale.y(0), scale.y(surface) + deep)])}`;
+  }
+  const above = Math.min(scale.y(heightAt(section, fromMm)), scale.y(heightAt(section, toMm))) - 4;
+  return `${d}L${px([to, above])}L${px([from, above])}Z`;
+}
+
+function heightAt({ slices }: Section, atMm: number): number {
+  return slices.find(({ toMm }) => toMm >= atMm)?.surfaceMm ?? 0;
+}
+
+function within(slices: readonly Slice[], { fromMm, toMm }: Scale): Slice[] {
+  return slices
+    .filter((slice) => slice.toMm > fromMm && slice.fromMm < toMm)
+    .map((slice) => ({
+      ...slice,
+      fromMm: Math.max(fromMm, slice.fromMm),
+      toMm: Math.min(toMm, slice.toMm),
+    }));
+}
+
+/** First and last of each run of slices with one key; null is none. */
+function runs(slices: readonly Slice[], keyAt: (slice: Slice) => string | null): [number, number][] {
+  const found: [number, number][] = [];
+  let open: string | null = null;
+  slices.forEach((slice, k) => {
+    const key = keyAt(slice);
+    if (key !== null && key === open) found[found.length - 1][1] = k;
+    else if (key !== null) found.push([k, k]);
+    open = key;
+  });
+  return found;
+}
+
+/** The upper side of a level over a run; level -1 is the tile. */
+function side(slices: readonly Slice[], first: number, last: number, level: number, scale: Scale): Point[] {
+  const height = (slice: Slice): number => (level < 0 ? 0 : slice.layers[level].toMm);
+  const isTop = (slice: Slice): boolean => level === slice.layers.length - 1;
+  /** Height at the edge of slice k towards its neighbour. */
+  const edge = (k: number, beside: number): number => {
+    const [own, other] = [slices[k], slices[beside] as Slice | undefined];
+    if (other === undefined || level >= other.layers.length || isTop(own) !== isTop(other))
+      return height(own);
+    const isStep = Math.abs(height(own) - height(other)) > EDGE_MM;
+    return isStep ? height(own) : (height(own) + height(other)) / 2;
+  };
+  const points: Point[] = [];
+  const put = (mm: number, high: number): void => {
+    points.push([scale.x(mm), scale.y(high)]);
+  };
+  for (let k = first; k <= last; k++) {
+    const { fromMm, toMm } = slices[k];
+    if (k === first || Math.abs(height(slices[k]) - height(slices[k - 1])) > EDGE_MM)
+      put(fromMm, edge(k, k - 1));
+    put((fromMm + toMm) / 2, height(slices[k]));
+    put(toMm, edge(k, k + 1));
+  }
+  return points;
+}
+
+function lineOf(points: readonly Point[]): string {
+  return points.map((point, k) => `${k === 0 ? 'M' : 'L'}${px(point)}`).join('');
+}
+
+function px([x, y]: Point): string {
+  return `${x.toFixed(1)} ${y.toFixed(1)}`;
+}
