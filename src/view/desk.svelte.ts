@@ -56,6 +56,8 @@ export class Desk {
   /** What stands on the canvas: lines over the tile follow the picture. */
   drawn = $state.raw<Drawn | null>(null);
   selection = $state.raw<readonly string[]>([]);
+  /** The step of the plan whose fields are open. */
+  step = $state<string | null>(null);
   tool = $state<Tool>('choose');
   stamp = $state.raw<Stamp>({ shape: 'disc', sizeMm: 12, variety: '' });
   /** Overlays: seams by outcome, outlines of the pieces as they were set. */
