@@ -4,6 +4,9 @@
  */
 import { DEFAULTS } from '../model/defaults';
 
+/** A margin around a rare patch that is thinner than this is warned of, mm: judgement. */
+export const LEAST_MARGIN_MM = 3;
+
 /** 0 for no area. */
 export function survivalOf(areaMm2: number): number {
   if (areaMm2 <= 0) return 0;
