@@ -51,14 +51,15 @@ export interface PolypSites {
 
 /**
  * For the picture only, all judgement: a cut piece comes with some crust and tissue of some age; a ridge's half width;
- * how far the lip of lapping tissue stands above what it covers, and how long it takes to sink behind the lip; the thin
- * edge that a rim starts with.
+ * how far the lip of lapping tissue stands above what it covers, and how long it takes to sink behind the lip; from how
+ * far off a colony's own skeleton rises to where it lies on another's; the thin edge that a rim starts with.
  */
 const SET_CRUST_MM = 0.9;
 const SET_HALF_MONTHS = 12;
 const RIDGE_HALF_WIDTH_MM = 0.9;
 const LAP_STEP_MM = 0.9;
 const LAP_SINKS_HALF_MONTHS = 3;
+const LAP_RAMP_MM = 3;
 const RIM_MM = 0.2;
 
 /** Cells between two breaths: 10 to 20 ms. */
@@ -88,6 +89,7 @@ export function* frameBySteps(state: State, month: number): Generator<undefined,
   }
   yield;
   const beneath = layersOf(state, crust, height);
+  rampUp(state, height);
   raiseRidges(state, height);
   yield;
   return { month, columns, rows, cellMm, label: variety.slice(), seam: seamState, age, height, beneath };
@@ -139,6 +141,35 @@ function layersOf(state: State, crust: (halfMonths: number) => number, height: U
     );
   });
   return beneath;
+}
+
+/** Two layers stand higher than one: the colony's own skeleton beside them rises to them, and no cliff is left. */
+function rampUp({ layout, origin, flags, ring, covered }: State, height: Uint16Array): void {
+  if (covered.count === 0) return;
+  const { columns, rows, cellMm } = layout;
+  const reach = Math.ceil(LAP_RAMP_MM / cellMm);
+  const flat = height.slice();
+  for (let k = 0; k < covered.count; k++) {
+    const cell = covered.cell[k];
+    for (let axis = 0; axis < 8; axis += 2) {
+      const own = cell + ring[axis];
+      if (origin[own] !== origin[cell] || (flags[own] & FLAG.lapped) !== 0 || flat[own] >= flat[cell])
+        continue;
+      const step = flat[cell] - flat[own];
+      const column = own % columns;
+      const line = (own - column) / columns;
+      for (let y = Math.max(1, line - reach); y <= Math.min(rows - 2, line + reach); y++) {
+        for (let x = Math.max(1, column - reach); x <= Math.min(columns - 2, column + reach); x++) {
+          const i = y * columns + x;
+          if (origin[i] !== origin[cell] || (flags[i] & FLAG.lapped) !== 0) continue;
+          const off =
+            (cellMm * Math.sqrt((x - column) * (x - column) + (y - line) * (y - line))) / LAP_RAMP_MM;
+          if (off < 1)
+            height[i] = Math.max(height[i], flat[i] + step * (1 - off) * (1 - off) * (1 + 2 * off));
+        }
+      }
+    }
+  }
 }
 
 /** The low 3 bits of Frame.seam. */

@@ -23,7 +23,7 @@ export interface Body {
 
 type Point = readonly [x: number, y: number];
 
-/** Steps of the surface higher than this are edges, and drawn upright. */
+/** Steps of the surface from one stretch to another that are higher than this are drawn upright. */
 const EDGE_MM = 0.5;
 
 export function bodies({ slices }: Section, scale: Scale): Body[] {
@@ -97,28 +97,29 @@ export function crestMm({ slices }: Section, atMm: number, reachMm: number): num
   return Math.max(0, ...near.map(({ surfaceMm }) => surfaceMm));
 }
 
-/** An eroded edge: teeth hanging from a surface line, `stepPx` wide. */
+/** An eroded edge: teeth hanging from the surface, `stepPx` wide. `paper` is what is gone, `edge` what is left of it. */
 export function roughened(
   section: Section,
   fromMm: number,
   toMm: number,
   scale: Scale,
   stepPx: number,
-): string {
-  const from = scale.x(Math.max(fromMm, scale.fromMm));
-  const to = scale.x(Math.min(toMm, scale.toMm));
-  const teeth = Math.max(3, Math.round((to - from) / stepPx));
-  const perPx = (toMm - fromMm) / Math.max(1e-9, scale.x(toMm) - scale.x(fromMm));
-  let d = '';
-  for (let k = 0; k <= 2 * teeth; k++) {
-    const x = from + ((to - from) * k) / (2 * teeth);
-    const surface = heightAt(section, fromMm + (x - scale.x(fromMm)) * perPx);
+): { paper: string; edge: string } {
+  const from = Math.max(fromMm, scale.fromMm);
+  const to = Math.min(toMm, scale.toMm);
+  const teeth = Math.max(2, Math.round((scale.x(to) - scale.x(from)) / stepPx));
+  const edge = Array.from({ length: 2 * teeth + 1 }, (_, k): Point => {
+    const mm = from + ((to - from) * k) / (2 * teeth);
     // depths differ from tooth to tooth, always alike
-    const deep = k % 2 === 1 ? 3 + ((k * 7) % 5) : 0;
-    d += `${k === 0 ? 'M' : 'L'}${px([x, Math.min(scale.y(0), scale.y(surface) + deep)])}`;
-  }
-  const above = Math.min(scale.y(heightAt(section, fromMm)), scale.y(heightAt(section, toMm))) - 4;
-  return `${d}L${px([to, above])}L${px([from, above])}Z`;
+    const deep = k % 2 === 1 ? 3 + ((k * 7) % 5) : 0.5;
+    return [scale.x(mm), Math.min(scale.y(0), scale.y(heightAt(section, mm)) + deep)];
+  });
+  const above = Math.min(...edge.map(([, y]) => y)) - 4;
+  const lid: Point[] = [
+    [scale.x(to), above],
+    [scale.x(from), above],
+  ];
+  return { paper: `${lineOf([...edge, ...lid])}Z`, edge: lineOf(edge) };
 }
 
 function heightAt({ slices }: Section, atMm: number): number {
@@ -157,8 +158,9 @@ function side(slices: readonly Slice[], first: number, last: number, level: numb
     const [own, other] = [slices[k], slices[beside] as Slice | undefined];
     if (other === undefined || level >= other.layers.length || isTop(own) !== isTop(other))
       return height(own);
-    const isStep = Math.abs(height(own) - height(other)) > EDGE_MM;
-    return isStep ? height(own) : (height(own) + height(other)) / 2;
+    const isInside = beside >= first && beside <= last;
+    if (!isInside && Math.abs(height(own) - height(other)) > EDGE_MM) return height(own);
+    return (height(own) + height(other)) / 2;
   };
   const points: Point[] = [];
   const put = (mm: number, high: number): void => {
@@ -166,8 +168,7 @@ function side(slices: readonly Slice[], first: number, last: number, level: numb
   };
   for (let k = first; k <= last; k++) {
     const { fromMm, toMm } = slices[k];
-    if (k === first || Math.abs(height(slices[k]) - height(slices[k - 1])) > EDGE_MM)
-      put(fromMm, edge(k, k - 1));
+    if (k === first) put(fromMm, edge(k, k - 1));
     put((fromMm + toMm) / 2, height(slices[k]));
     put(toMm, edge(k, k + 1));
   }
