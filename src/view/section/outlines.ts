@@ -44,30 +44,43 @@ function keyOf(layer: Layer | undefined): string | null {
   return layer ? `${layer.is} ${layer.variety ?? ''}` : null;
 }
 
+/** Tissue on a stretch of skeleton, as a line. */
+export interface Film {
+  readonly d: string;
+  readonly variety: number | null;
+}
+
 /**
- * The film of living tissue, a path for each variety's stretch. It wraps round a free edge: down to what lies beside it,
+ * The film of living tissue, a line for each variety's stretch. It wraps round a free edge: down to what lies beside it,
  * be it the tile, bare skeleton or tissue that is lapped.
  */
-export function films({ slices }: Section, scale: Scale): Body[] {
+export function films({ slices }: Section, scale: Scale): Film[] {
   const seen = within(slices, scale);
-  const top = (slice: Slice | undefined): Layer | undefined => slice?.layers[slice.layers.length - 1];
-  return runs(seen, (slice) => {
-    const layer = top(slice);
-    return layer?.is === 'living' ? `${layer.variety ?? ''} ${slice.layers.length}` : null;
-  }).map(([first, last]) => {
-    const level = seen[first].layers.length - 1;
-    const points = side(seen, first, last, level, scale);
-    const foot = (own: Slice, beside: Slice | undefined, x: number): Point[] => {
-      if (beside === undefined || own.surfaceMm - beside.surfaceMm < EDGE_MM / 3) return [];
-      if (top(beside)?.is === 'living' && beside.layers.length === own.layers.length) return [];
-      return [[x, scale.y(beside.surfaceMm)]];
+  const living = (slice: Slice | undefined): Layer | undefined => {
+    const top = slice?.layers.at(-1);
+    return top?.is === 'living' ? top : undefined;
+  };
+  return runs(seen, (slice) => keyOf(living(slice))).map(([first, last]) => {
+    const points: Point[] = [];
+    const put = (mm: number, high: number): void => {
+      points.push([scale.x(mm), scale.y(high)]);
     };
-    const path = lineOf([
-      ...foot(seen[first], seen[first - 1], points[0][0]),
-      ...points,
-      ...foot(seen[last], seen[last + 1], points[points.length - 1][0]),
-    ]);
-    return { d: path, variety: seen[first].layers[level].variety, is: 'living', top: path };
+    /** The height at an end of the run, and where its edge is free the height beneath it, from the middle outwards. */
+    const endOf = (own: Slice, beside: Slice | undefined): number[] => {
+      const high = own.surfaceMm;
+      if (beside === undefined) return [high];
+      const step = high - beside.surfaceMm;
+      if (living(beside) && Math.abs(step) <= EDGE_MM) return [high - step / 2];
+      return step > 0 ? [high, beside.surfaceMm] : [high];
+    };
+    for (const high of endOf(seen[first], seen[first - 1]).reverse()) put(seen[first].fromMm, high);
+    for (let k = first; k <= last; k++) {
+      const { fromMm, toMm, surfaceMm } = seen[k];
+      put((fromMm + toMm) / 2, surfaceMm);
+      if (k < last) put(toMm, (surfaceMm + seen[k + 1].surfaceMm) / 2);
+    }
+    for (const high of endOf(seen[last], seen[last + 1])) put(seen[last].toMm, high);
+    return { d: lineOf(points), variety: living(seen[first])?.variety ?? null };
   });
 }
 
@@ -122,7 +135,8 @@ export function roughened(
   return { paper: `${lineOf([...edge, ...lid])}Z`, edge: lineOf(edge) };
 }
 
-function heightAt({ slices }: Section, atMm: number): number {
+/** Height of the surface at a place along the line. */
+export function heightAt({ slices }: Section, atMm: number): number {
   return slices.find(({ toMm }) => toMm >= atMm)?.surfaceMm ?? 0;
 }
 
