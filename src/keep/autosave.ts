@@ -5,6 +5,7 @@
  */
 import * as v from 'valibot';
 import { MAX_SEED_LETTERS, type Plan, type Refusal } from '../plan/plan';
+import { benchText, openBench, type Bench as Tiles } from '../plan/bench';
 import { openPlan, planText } from '../plan/file';
 import type { AsideRecord, BenchRecord, Shelf } from './database';
 import { WriterLock } from './writer-lock';
@@ -16,6 +17,11 @@ export interface Bench {
   readonly plan: Plan;
   readonly seed: string;
   readonly month: number;
+  /** The tiles and mothers beside the plan, and which tile or branch of them the plan is. */
+  readonly rest?: {
+    readonly tiles: Tiles;
+    readonly at: { readonly tile: string; readonly branch: string | null } | null;
+  };
 }
 
 export type Trouble =
@@ -29,6 +35,12 @@ const BenchSchema = v.object({
   planText: v.string(),
   seed: v.pipe(v.string(), v.minLength(1), v.maxLength(MAX_SEED_LETTERS)),
   month: v.pipe(v.number(), v.integer(), v.minValue(0)),
+  rest: v.optional(
+    v.object({
+      benchText: v.string(),
+      at: v.nullable(v.object({ tile: v.string(), branch: v.nullable(v.string()) })),
+    }),
+  ),
 });
 
 export class Autosave {
@@ -174,18 +186,28 @@ export class Autosave {
 function benchOf(found: unknown): Bench | string {
   const record = v.safeParse(BenchSchema, found);
   if (!record.success) return 'its form is not known to this version';
-  const { planText: text, seed, month } = record.output;
+  const { planText: text, seed, month, rest } = record.output;
   const opened = openPlan(text);
   if ('refusals' in opened) return whyRefused(opened.refusals);
-  return { plan: opened.plan, seed, month: Math.min(month, opened.plan.months) };
+  const bench = { plan: opened.plan, seed, month: Math.min(month, opened.plan.months) };
+  if (!rest) return bench;
+  const tiles = openBench(rest.benchText);
+  if ('refusals' in tiles) return whyRefused(tiles.refusals);
+  return { ...bench, rest: { tiles: tiles.bench, at: rest.at } };
 }
 
 function isSameWork(one: BenchRecord, other: BenchRecord): boolean {
-  return one.planText === other.planText && one.seed === other.seed;
+  return (
+    one.planText === other.planText &&
+    one.seed === other.seed &&
+    one.rest?.benchText === other.rest?.benchText
+  );
 }
 
 function recordOf(bench: Bench): BenchRecord {
-  return { shape: 1, planText: planText(bench.plan), seed: bench.seed, month: bench.month };
+  const { plan, seed, month, rest } = bench;
+  const record: BenchRecord = { shape: 1, planText: planText(plan), seed, month };
+  return rest ? { ...record, rest: { benchText: benchText(rest.tiles), at: rest.at } } : record;
 }
 
 function whyRefused(refusals: readonly Refusal[]): string {

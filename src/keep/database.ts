@@ -9,6 +9,11 @@ export interface BenchRecord {
   readonly planText: string;
   readonly seed: string;
   readonly month: number;
+  /** Left out where nothing is on the bench but the plan shown. */
+  readonly rest?: {
+    readonly benchText: string;
+    readonly at: { readonly tile: string; readonly branch: string | null } | null;
+  };
 }
 
 export interface AsideRecord {

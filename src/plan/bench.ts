@@ -13,8 +13,8 @@ import { refuse } from './refuse';
 import { schemaFaults, shown } from './schema-faults';
 
 export const MAX_TILES = 50;
-const MAX_BRANCHES = 20;
-const MAX_MOTHERS = 200;
+export const MAX_BRANCHES = 20;
+export const MAX_MOTHERS = 200;
 /** A bench of fifty long plans. */
 const MOST_LETTERS = 100_000_000;
 

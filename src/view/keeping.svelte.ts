@@ -2,20 +2,24 @@
 import { untrack } from 'svelte';
 import { Autosave, type Bench, type Trouble } from '../keep/autosave';
 import { openShelf } from '../keep/database';
+import { EMPTY_BENCH } from '../plan/bench';
+import type { Workbench } from './bench/workbench.svelte';
 import type { Desk } from './desk.svelte';
 import { download } from './files';
 import type { Notices } from './notices.svelte';
 
 export class Keeping {
   readonly #desk: Desk;
+  readonly #workbench: Workbench;
   readonly #notices: Notices;
   readonly #savePlan: () => void;
   /** Something was stored before, or the plan has been changed since. */
   #hasWork = false;
   readonly #autosave = new Autosave(openShelf, (trouble) => this.#tell(trouble), navigator.locks);
 
-  constructor(desk: Desk, notices: Notices, savePlan: () => void) {
+  constructor(desk: Desk, workbench: Workbench, notices: Notices, savePlan: () => void) {
     this.#desk = desk;
+    this.#workbench = workbench;
     this.#notices = notices;
     this.#savePlan = savePlan;
   }
@@ -34,9 +38,16 @@ export class Keeping {
     $effect(() => {
       const { plan, seed, playing } = desk;
       // While months are played the plan and the seed are noted all the same; the month is once play rests.
-      const bench = { plan, seed, month: playing ? untrack(() => desk.month) : desk.month };
+      const { bench: tiles, at } = this.#workbench;
+      const hasTiles = tiles !== EMPTY_BENCH;
+      const bench: Bench = {
+        plan,
+        seed,
+        month: playing ? untrack(() => desk.month) : desk.month,
+        ...(hasTiles ? { rest: { tiles, at } } : {}),
+      };
       // Who only looked at the opening sees it again next time.
-      this.#hasWork ||= desk.undoWords !== null;
+      this.#hasWork ||= desk.undoWords !== null || hasTiles;
       if (!isFirst && this.#hasWork) this.#autosave.note(bench);
       isFirst = false;
     });
@@ -86,7 +97,7 @@ export class Keeping {
         this.#notices.drop('tabs');
         break;
       case 'other-work': {
-        const { plan, seed, month } = trouble.bench;
+        const { plan, seed, month, rest } = trouble.bench;
         const edit = { plan, words: `Open ${plan.name}` };
         this.#notices.tell({
           id: 'other-work',
@@ -97,6 +108,7 @@ export class Keeping {
               act: () => {
                 this.#notices.drop('other-work');
                 this.#desk.open(edit, month, seed);
+                if (rest) this.#workbench.replace(rest.tiles);
               },
             },
           ],

@@ -2,6 +2,7 @@
 import { mount } from 'svelte';
 import { PRESETS } from '../plan/presets';
 import App from './App.svelte';
+import { Workbench } from './bench/workbench.svelte';
 import { Desk } from './desk.svelte';
 import { savePlan } from './files';
 import { Growth } from './growth.svelte';
@@ -16,7 +17,8 @@ export async function start(): Promise<void> {
   const desk = new Desk(PRESETS[0].plan);
   const notices = new Notices();
   const save = (): void => savePlan(desk.plan, desk.seed);
-  const keeping = new Keeping(desk, notices, save);
+  const workbench = new Workbench(desk);
+  const keeping = new Keeping(desk, workbench, notices, save);
   const growth = new Growth(desk, notices, save);
   const player = new Player(desk);
 
@@ -29,7 +31,11 @@ export async function start(): Promise<void> {
   if (kept) {
     player.pause();
     desk.restore(kept.plan, kept.seed, kept.month);
+    if (kept.rest) workbench.restore(kept.rest.tiles, kept.rest.at);
     growth.begin();
   }
-  mount(App, { target, props: { desk, notices, keeping, growth, player, opening: kept ? null : opening } });
+  mount(App, {
+    target,
+    props: { desk, workbench, notices, keeping, growth, player, opening: kept ? null : opening },
+  });
 }

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Autosave, type Trouble } from '../../../src/keep/autosave';
 import type { AsideRecord, BenchRecord, Shelf } from '../../../src/keep/database';
+import { EMPTY_BENCH } from '../../../src/plan/bench';
 import { planText } from '../../../src/plan/file';
 import { testLocks } from '../../fixtures/locks';
 import { smallPlan } from '../../fixtures/small-plan';
@@ -81,6 +82,22 @@ describe('autosave', () => {
     first.note(bench);
     await first.flush();
     expect(await saving(open).autosave.start()).toEqual(bench);
+  });
+
+  it('gives back the tiles beside the plan, and puts aside what cannot be read of them', async () => {
+    const { shelf, open } = shelfOf();
+    const first = saving(open).autosave;
+    await first.start();
+    const tiles = { ...EMPTY_BENCH, tiles: [{ id: 't1', name: 'First', plan, seed: 'seven' }] };
+    const whole = { ...bench, rest: { tiles, at: { tile: 't1', branch: null } } };
+    first.note(whole);
+    await first.flush();
+    expect(await saving(open).autosave.start()).toEqual(whole);
+    shelf.stored = { ...record('Broken'), rest: { benchText: '{}', at: null } };
+    const { autosave, kinds } = saving(open);
+    expect(await autosave.start()).toBeNull();
+    expect(kinds()).toEqual(['aside']);
+    expect(shelf.aside).toHaveLength(1);
   });
 
   it('writes nothing where nothing has changed', async () => {
