@@ -149,6 +149,7 @@ export class Desk {
   open(edit: Edit, month = 0, seed = this.seed): void {
     this.drop();
     this.playing = false;
+    this.step = null;
     this.selection = [];
     // What is open already is not grown anew, so its picture must stay.
     if (edit.plan !== this.plan || seed !== this.seed) {
