@@ -67,7 +67,8 @@ export class Easel {
     if (!this.#scene || this.#isClosed) return;
     const { widthPx, heightPx, pixelRatio, camera, tile, varieties, lightDeg } = this.#scene;
     const start = performance.now();
-    this.#picture.show(this.#grown, tile, varieties, lightDeg, sharpness < 1);
+    // the first picture too is made from fewer cells, so that it is there sooner; the sharp one follows at once
+    this.#picture.show(this.#grown, tile, varieties, lightDeg, sharpness < 1 || !this.#hasGrain);
     this.#picture.resize(widthPx, heightPx, pixelRatio * sharpness);
     this.#picture.look(camera);
     this.#picture.draw();

@@ -1,17 +1,7 @@
 /** The grown tile on a canvas. Alone here is Pixi: one shader over the whole canvas, data textures made once per grid, drawn only when asked. */
 import 'pixi.js/unsafe-eval';
 import type { BufferImageSource } from 'pixi.js';
-import {
-  DOMAdapter,
-  Geometry,
-  RenderTexture,
-  type RenderTarget,
-  Shader,
-  State,
-  UniformGroup,
-  WebGLRenderer,
-  WebWorkerAdapter,
-} from 'pixi.js';
+import { DOMAdapter, Geometry, Shader, State, UniformGroup, WebGLRenderer, WebWorkerAdapter } from 'pixi.js';
 import type { Frame, PolypSites } from '../model/frame';
 import type { Tile, Variety } from '../plan/plan';
 import { GRAIN_SIZE, makeGrain } from '../skin/grain';
@@ -160,7 +150,9 @@ export class Picture {
   }
 
   draw(): void {
-    this.#drawOn(this.#renderer.view.renderTarget);
+    const { encoder, renderTarget, view } = this.#renderer;
+    renderTarget.bind({ target: view.renderTarget, clear: true });
+    encoder.draw({ geometry: this.#geometry, shader: this.#shader, state: this.#blending });
   }
 
   destroy(): void {
@@ -174,22 +166,16 @@ export class Picture {
   }
 
   /**
-   * Draws a few pixels beside the canvas, without waiting for them: graphics by software build the shader's program
-   * only when it is first used (0.3 s), and do so meanwhile.
+   * Draws once on the canvas, still small, and wipes it before anybody sees it, without waiting: graphics by software
+   * build the shader's program only when it is first used (0.3 s), once for each kind of target, and do so meanwhile.
    */
   #compile(): void {
-    const beside = RenderTexture.create({ width: 4, height: 4 });
-    this.#drawOn(beside);
-    const { gl } = this.#renderer;
+    const { gl, renderTarget, view } = this.#renderer;
+    this.draw();
     // a flush alone may wait until something else is drawn on; a fence ends the drawing
     gl.deleteSync(gl.fenceSync(gl.SYNC_GPU_COMMANDS_COMPLETE, 0));
     gl.flush();
-    beside.destroy(true);
-  }
-
-  #drawOn(target: RenderTarget | RenderTexture): void {
-    this.#renderer.renderTarget.bind({ target, clear: true });
-    this.#renderer.encoder.draw({ geometry: this.#geometry, shader: this.#shader, state: this.#blending });
+    renderTarget.bind({ target: view.renderTarget, clear: true });
   }
 
   #fieldsFor(frame: Frame, tile: Tile, isCoarse: boolean): Fields {

@@ -4,7 +4,7 @@
  * axes (sd one cell); at a coarse cell 1 2 1.
  */
 const KERNEL_FINE = [1, 4, 6, 4, 1];
-const KERNEL_COARSE = [0, 1, 2, 1, 0];
+const KERNEL_COARSE = [1, 2, 1];
 const BARE = 255;
 /** Slots of the shares: 0 empty, 1..8 varieties, 9 bare. */
 const SLOTS = 10;
@@ -30,8 +30,9 @@ export function fillShares(
   out: Shares,
 ): void {
   fillPlain(label, out);
-  const mixed = mixedCells(label, columns, rows);
   const kernel = cellMm > 0.35 ? KERNEL_COARSE : KERNEL_FINE;
+  const reach = (kernel.length - 1) / 2;
+  const mixed = mixedCells(label, columns, rows, reach);
   const total = kernel.reduce((a, b) => a + b, 0);
   const scale = 255 / (total * total);
   const sums = new Float32Array(SLOTS);
@@ -39,13 +40,12 @@ export function fillShares(
     for (let column = 0; column < columns; column++, i++) {
       if (mixed[i] === 0) continue;
       sums.fill(0);
-      for (let dy = -2; dy <= 2; dy++) {
+      for (let dy = -reach; dy <= reach; dy++) {
         const r = Math.min(Math.max(row + dy, 0), rows - 1) * columns;
-        const weightY = kernel[dy + 2] * scale;
-        if (weightY === 0) continue;
-        for (let dx = -2; dx <= 2; dx++) {
+        const weightY = kernel[dy + reach] * scale;
+        for (let dx = -reach; dx <= reach; dx++) {
           const c = Math.min(Math.max(column + dx, 0), columns - 1);
-          sums[slotOf(label[r + c])] += weightY * kernel[dx + 2];
+          sums[slotOf(label[r + c])] += weightY * kernel[dx + reach];
         }
       }
       write(sums, i * 4, out.first, out.second, out.surface);
@@ -53,29 +53,28 @@ export function fillShares(
   }
 }
 
-/** Every cell as if its surroundings were like it: four bytes at once, for most cells need no more. */
-function fillPlain(label: Uint8Array, { first, second, surface }: Shares): void {
-  const views = [first, second, surface].map((bytes) => new Uint32Array(bytes.buffer));
-  const words = views.map((_, which) =>
-    Uint32Array.from({ length: 256 }, (_unused, of) => plainWord(which, of)),
-  );
-  for (let which = 0; which < views.length; which++) {
-    const [view, word] = [views[which], words[which]];
-    for (let i = 0; i < label.length; i++) view[i] = word[label[i]];
-  }
+/** Four bytes of a texture at a cell amid its own label, by slot, for first, second and surface; in the machine's order. */
+const PLAIN = [0, 1, 2].map((which) => new Uint32Array(Uint8Array.from(plainBytes(which)).buffer));
+
+function plainBytes(which: number): number[] {
+  const bytes = new Array<number>(SLOTS * 4).fill(0);
+  if (which === 2) bytes[0] = bytes[(SLOTS - 1) * 4 + 1] = 255;
+  else for (let k = 0; k < 4; k++) bytes[(1 + which * 4 + k) * 4 + k] = 255;
+  return bytes;
 }
 
-/** Four bytes of a texture (0 first, 1 second, 2 surface) at a cell amid its own label, in the machine's order. */
-function plainWord(which: number, label: number): number {
-  const bytes = new Uint8Array(4);
-  const slot = slotOf(label);
-  if (which === 2) {
-    if (slot === 0) bytes[0] = 255;
-    if (slot === SLOTS - 1) bytes[1] = 255;
-  } else if (slot > which * 4 && slot <= which * 4 + 4 && slot < SLOTS - 1) {
-    bytes[slot - 1 - which * 4] = 255;
+/** Every cell as if its surroundings were like it: four bytes at once, for most cells need no more. */
+function fillPlain(label: Uint8Array, { first, second, surface }: Shares): void {
+  const [inFirst, inSecond, inSurface] = PLAIN;
+  const [ofFirst, ofSecond, ofSurface] = [first, second, surface].map(
+    ({ buffer }) => new Uint32Array(buffer),
+  );
+  for (let i = 0; i < label.length; i++) {
+    const slot = slotOf(label[i]);
+    ofFirst[i] = inFirst[slot];
+    ofSecond[i] = inSecond[slot];
+    ofSurface[i] = inSurface[slot];
   }
-  return new Uint32Array(bytes.buffer)[0];
 }
 
 function write(
@@ -93,8 +92,8 @@ function write(
   }
 }
 
-/** 1 where another label lies within two cells. */
-function mixedCells(label: Uint8Array, columns: number, rows: number): Uint8Array {
+/** 1 where another label lies within `reach` cells along either axis; a few more are no harm. */
+function mixedCells(label: Uint8Array, columns: number, rows: number, reach: number): Uint8Array {
   const across = new Uint8Array(label.length);
   for (let row = 0; row < rows; row++) {
     const start = row * columns;
@@ -102,14 +101,14 @@ function mixedCells(label: Uint8Array, columns: number, rows: number): Uint8Arra
       const unlikeRight = i + 1 < start + columns && label[i] !== label[i + 1];
       const unlikeBelow = i + columns < label.length && label[i] !== label[i + columns];
       if (unlikeRight || unlikeBelow) {
-        for (let k = i - 2; k <= i + 3; k++) if (k >= 0 && k < label.length) across[k] = 1;
+        for (let k = i - reach; k <= i + reach + 1; k++) if (k >= 0 && k < label.length) across[k] = 1;
       }
     }
   }
   const mixed = new Uint8Array(label.length);
   for (let i = 0; i < label.length; i++) {
     if (across[i] === 0) continue;
-    for (let k = -2; k <= 3; k++) {
+    for (let k = -reach; k <= reach + 1; k++) {
       const j = i + k * columns;
       if (j >= 0 && j < label.length) mixed[j] = 1;
     }

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { Easel } from '../../../src/picture/easel';
+import type { Picture } from '../../../src/picture/picture';
 import type { Scene } from '../../../src/picture/scene';
 
 const SCENE: Scene = {
@@ -16,12 +17,18 @@ beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
 
 /** An easel on a picture that takes so long with all its pixels until it is on screen. */
-function easelThatTakes(sharpMs: number): { easel: Easel; ratios: number[]; grains: () => number } {
+function easelThatTakes(sharpMs: number): {
+  easel: Easel;
+  ratios: number[];
+  coarse: boolean[];
+  grains: () => number;
+} {
   const ratios: number[] = [];
+  const coarse: boolean[] = [];
   const nothing = (): void => undefined;
   let grains = 0;
   const picture = {
-    show: nothing,
+    show: (...[, , , , isCoarse]: Parameters<Picture['show']>) => void coarse.push(isCoarse),
     look: nothing,
     destroy: nothing,
     draw: nothing,
@@ -34,7 +41,7 @@ function easelThatTakes(sharpMs: number): { easel: Easel; ratios: number[]; grai
     const share = (ratios[ratios.length - 1] / SCENE.pixelRatio) ** 2;
     return new Promise((resolve) => setTimeout(resolve, sharpMs * share));
   };
-  return { easel: new Easel(picture, onScreen), ratios, grains: () => grains };
+  return { easel: new Easel(picture, onScreen), ratios, coarse, grains: () => grains };
 }
 
 /** Scenes one after the other, so long after each has been shown. */
@@ -90,6 +97,12 @@ test('the grain comes once, after the first drawing', async () => {
   expect(ratios).toHaveLength(2);
   await shown(easel, [500]);
   expect(grains()).toBe(1);
+});
+
+test('the first picture is made from fewer cells, and from all of them at once after', async () => {
+  const { easel, coarse } = easelThatTakes(5);
+  await shown(easel, [500, 500]);
+  expect(coarse).toEqual([true, false, false]);
 });
 
 test('nothing is drawn once it is closed, not even what was waiting', async () => {
