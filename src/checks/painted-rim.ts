@@ -7,7 +7,7 @@ import type { Mingle, Piece, Settings, Xy } from '../plan/plan';
 import { benchPlan, block } from './bench-tile';
 
 /** Verdicts fall on the first day wherever pieces touch. */
-export function fusedAtOnce(layout: Layout): Layout {
+function fusedAtOnce(layout: Layout): Layout {
   return { ...layout, rates: { ...layout.rates, verdictDelayDays: 0, nucleiPerMmDay: 1e6 } };
 }
 

@@ -29,7 +29,7 @@ export const text = (most: number) => {
   return v.pipe(v.string(allowed), v.maxLength(most, allowed));
 };
 
-export const pattern = (form: RegExp, allowed: string) => v.pipe(v.string(allowed), v.regex(form, allowed));
+const pattern = (form: RegExp, allowed: string) => v.pipe(v.string(allowed), v.regex(form, allowed));
 
 const ID_WORDS = 'a letter or digit, then at most 39 letters, digits, "-", "_" or "."';
 const XY_WORDS = 'two numbers: x and y in mm, each from -1000 to 1000';
@@ -156,7 +156,7 @@ const PlacementSchema = v.strictObject({
 });
 
 /** What can be done to a tile at a date, by kind. What each means is in DEVELOPERS.md. */
-export const STEP_SCHEMAS = {
+const STEP_SCHEMAS = {
   trim: v.strictObject({
     ...dated,
     kind: v.literal('trim'),

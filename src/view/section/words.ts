@@ -2,7 +2,7 @@
 import type { Joint, JointKind, Section } from '../../measure/section';
 import type { Variety } from '../../plan/plan';
 
-export const KIND_WORDS: Readonly<Record<JointKind, string>> = {
+const KIND_WORDS: Readonly<Record<JointKind, string>> = {
   fused: 'one skeleton through',
   ridge: 'two walls side by side',
   lapped: 'one lapped over the other',
@@ -11,7 +11,7 @@ export const KIND_WORDS: Readonly<Record<JointKind, string>> = {
   undecided: 'touching, undecided',
 };
 
-export function nameOf(varieties: readonly Variety[], number: number): string {
+function nameOf(varieties: readonly Variety[], number: number): string {
   return varieties.at(number - 1)?.name ?? `variety ${number}`;
 }
 
