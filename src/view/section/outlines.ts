@@ -135,9 +135,16 @@ export function roughened(
   return { paper: `${lineOf([...edge, ...lid])}Z`, edge: lineOf(edge) };
 }
 
-/** Height of the surface at a place along the line. */
+/** Height of the surface at a place along the line, as it is drawn: straight from one cell's middle to the next. */
 export function heightAt({ slices }: Section, atMm: number): number {
-  return slices.find(({ toMm }) => toMm >= atMm)?.surfaceMm ?? 0;
+  const middle = ({ fromMm, toMm }: Slice): number => (fromMm + toMm) / 2;
+  const next = slices.findIndex((slice) => middle(slice) >= atMm);
+  const after = slices.at(next);
+  if (after === undefined) return 0;
+  const before = next > 0 ? slices[next - 1] : after;
+  const gap = middle(after) - middle(before);
+  const share = gap > 0 ? (atMm - middle(before)) / gap : 1;
+  return before.surfaceMm + Math.min(1, share) * (after.surfaceMm - before.surfaceMm);
 }
 
 function within(slices: readonly Slice[], { fromMm, toMm }: Scale): Slice[] {
