@@ -79,7 +79,8 @@ export function changeLines(plan: Plan, id: string, lines: StepOf<'recut'>['line
   const isLost = then.some(({ piece }) => piece === '');
   const steps = plan.steps.map((step): Step => {
     if (step === old) return { ...cut, then: isLost ? [] : then };
-    if (!('piece' in step) || typeof step.piece !== 'string' || !isNow.has(step.piece)) return step;
+    if (step.kind !== 'trim' && step.kind !== 'move' && step.kind !== 'lift') return step;
+    if (step.piece === undefined || !isNow.has(step.piece)) return step;
     const piece = isNow.get(step.piece) ?? '';
     return piece === step.piece ? step : { ...step, piece: piece === '' ? `${step.piece}-gone` : piece };
   });
