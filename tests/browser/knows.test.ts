@@ -2,7 +2,9 @@
 import { expect, test } from 'vitest';
 import { tallyOf, type Report } from '../../src/checks/report';
 import { MODEL_VERSION } from '../../src/model/defaults';
+import later from '../../.ci/later.json';
 import kept from '../../src/view/knows/report.json';
+import { untilGrown } from './grow-page';
 import { openPage } from './open-page';
 
 const report = kept as unknown as Report;
@@ -51,9 +53,10 @@ test('what falls short stands open on the page with its reason', async () => {
   }
 });
 
-test('the first view does not ask for the report', async () => {
+test('the first view does not ask for what is loaded later, the report among it', async () => {
   const page = await openPage();
-  await page.getByRole('application').or(page.locator('canvas')).first().waitFor();
+  await untilGrown(page);
+  await page.getByRole('region', { name: 'Steps', exact: true }).waitFor();
   const asked = await page.evaluate(() => performance.getEntriesByType('resource').map(({ name }) => name));
-  expect(asked.some((name) => /Checked/u.test(name))).toBe(false);
+  for (const part of later) expect(asked.filter((name) => name.includes(`/${part}-`))).toEqual([]);
 });
