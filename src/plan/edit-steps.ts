@@ -134,7 +134,7 @@ export function swapParts(plan: Plan, id: string, one: string, other: string): E
 }
 
 /** Where a recut sets one of its parts; null for a name that is not of this cut. */
-export function partStanding(plan: Plan, step: StepOf<'recut'>, piece: string): Standing | null {
+function partStanding(plan: Plan, step: StepOf<'recut'>, piece: string): Standing | null {
   const placed = step.then.find((one) => one.piece === piece);
   if (placed) return { at: placed.at, turnDeg: placed.turnDeg };
   const face = facesOfRecut(plan.tile, step).find((_, k) => faceName(step, k) === piece);

@@ -148,9 +148,9 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       only: 'grow',
       label: 'Leave',
       keys: 'Escape',
-      words: 'Drops what is being dragged, then the tool, then the choice of pieces.',
+      words: 'Drops what is being dragged, then the tool, then the choice of pieces, then that of a step.',
       matches: (event) => event.key === 'Escape',
-      can: () => desk.previewing || desk.tool !== 'choose' || desk.selection.length > 0,
+      can: () => desk.previewing || desk.tool !== 'choose' || desk.selection.length > 0 || desk.step !== null,
       act: () => leave(desk),
     },
     help: {
@@ -167,7 +167,8 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
 function leave(desk: Desk): void {
   if (desk.previewing) desk.drop();
   else if (desk.tool !== 'choose') desk.tool = 'choose';
-  else desk.select([]);
+  else if (desk.selection.length > 0) desk.select([]);
+  else desk.step = null;
 }
 
 /** Keys that a control in focus wants for itself. */

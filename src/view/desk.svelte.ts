@@ -11,7 +11,7 @@ import { commit, EMPTY_HISTORY, redo, undo, type History, type Moment, type Step
 import type { Plan, Refusal } from '../plan/plan';
 import { refuse } from '../plan/refuse';
 
-export const TOOLS = ['choose', 'set', 'outline', 'ruler', 'section'] as const;
+export const TOOLS = ['choose', 'set', 'outline', 'cut', 'ruler', 'section'] as const;
 export type Tool = (typeof TOOLS)[number];
 
 export const STAMP_SHAPES = ['disc', 'square', 'strip'] as const;

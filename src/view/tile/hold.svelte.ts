@@ -2,6 +2,8 @@
 import { untrack } from 'svelte';
 import { section, type Section } from '../../measure/section';
 import type { Piece, Xy } from '../../plan/plan';
+import { CUT_START, type CutSettings, type Proposal } from '../cut/cut-settings';
+import { partsOf, type Part } from '../cut/parts';
 import type { Desk } from '../desk.svelte';
 import { fitCamera, panBy, toMm, toPx, within, zoomAbout } from './camera';
 import type { Camera } from '../../picture/scene';
@@ -35,6 +37,13 @@ export class Hold {
   ghostAt = $state.raw<Xy | null>(null);
   /** Corners of the outline that is being drawn. */
   sketch = $state.raw<readonly Xy[]>([]);
+  /** How the cut line tool is set, and the patch that it would cut out. */
+  cut = $state.raw<CutSettings>(CUT_START);
+  proposal = $state.raw<Proposal | null>(null);
+  /** What the last cut did not do. */
+  cutNote = $state('');
+  /** Of the chosen step, the part that hand and keys move. */
+  part = $state<string | null>(null);
   ruler = $state.raw<{ readonly from: Xy; readonly to: Xy } | null>(null);
   /** Where the tile is cut open; it waits while other tools are in hand. */
   sectionLine = $state.raw<SectionLine | null>(null);
@@ -62,6 +71,9 @@ export class Hold {
       ? stampPiece(this.#desk.plan, this.#desk.stamp, this.ghostAt)
       : null,
   );
+
+  /** What the chosen step sets somewhere. */
+  readonly parts: readonly Part[] = $derived.by(() => partsOf(this.#desk.shown, this.#desk.step));
 
   /** What the line cuts through at the month shown; null without the tool, a line or a tile grown so far. */
   readonly section: Section | null = $derived.by(() => {
@@ -164,11 +176,23 @@ export class Hold {
       () => {
         this.ruler = null;
         this.ghostAt = null;
+        this.sketch = [];
       },
     );
     onChange(
       () => [desk.plan, desk.month, desk.tool],
-      () => (this.refused = null),
+      () => {
+        this.refused = null;
+        this.proposal = null;
+      },
+    );
+    onChange(
+      () => [desk.tool, desk.month, desk.step],
+      () => (this.cutNote = ''),
+    );
+    onChange(
+      () => desk.step,
+      () => (this.part = null),
     );
     $effect(() => {
       if (desk.previewing) untrack(() => (this.refused = null));
@@ -193,7 +217,15 @@ export class Hold {
   /** Leaves what was begun. True if there was something to leave. */
   leave(): boolean {
     const isCut = this.#desk.tool === 'section' && this.sectionLine !== null;
-    const had = this.sketch.length > 0 || this.ruler !== null || this.refused !== null || isCut;
+    const had =
+      this.sketch.length > 0 ||
+      this.ruler !== null ||
+      this.refused !== null ||
+      this.proposal !== null ||
+      this.part !== null ||
+      isCut;
+    this.proposal = null;
+    this.part = null;
     if (isCut) this.sectionLine = null;
     this.sketch = [];
     this.ruler = null;

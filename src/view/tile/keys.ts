@@ -1,7 +1,10 @@
 /** What keys do while the tile has the focus; the list of keys in Help is printed from here. */
+import { placePart } from '../../plan/edit-steps';
 import { duplicatePieces, movePieces, turnPieces } from '../../plan/edit';
 import type { Edit } from '../../plan/edit';
 import { MAX_PIECES, type Xy } from '../../plan/plan';
+import { cutOut, keepLine, proposePatch, proposeRound } from '../cut/cut-tool';
+import { turnPart, type Part } from '../cut/parts';
 import type { Desk } from '../desk.svelte';
 import { pieceWords } from './describe';
 import type { Hold } from './hold.svelte';
@@ -24,7 +27,16 @@ export const TILE_KEYS: readonly { readonly keys: string; readonly words: string
     words:
       'With the section tool: Enter lays the line, then takes its other end; arrow keys move that end by 0.5 mm, with Shift by 5 mm.',
   },
-  { keys: 'Backspace', words: 'Takes back the last corner of the outline that is being drawn.' },
+  {
+    keys: 'Enter',
+    words:
+      'With the cut line tool: sets a corner at the crosshair, and on the last corner ends the line; takes the patch there, and then cuts it out.',
+  },
+  {
+    keys: 'N, arrow keys, [ and ]',
+    words: 'While a recut is chosen: choose, nudge and turn its parts as pieces are.',
+  },
+  { keys: 'Backspace', words: 'Takes back the last corner of what is being drawn.' },
   { keys: '+, - and 0', words: 'Zoom in, zoom out, show the whole tile.' },
 ];
 
@@ -98,7 +110,24 @@ function act(desk: Desk, hold: Hold, edit: Edit): boolean {
   return true;
 }
 
+/** An edit of the chosen step. */
+function actOnStep(desk: Desk, hold: Hold, edit: Edit, at: Xy): boolean {
+  hold.refused = null;
+  const [refusal] = desk.do(edit);
+  if (refusal) hold.refuse(`${refusal.cure}.`, at);
+  return true;
+}
+
+function chosenPart(desk: Desk, hold: Hold): Part | undefined {
+  return desk.tool === 'choose' ? hold.parts.find(({ piece }) => piece === hold.part) : undefined;
+}
+
 function goBy([x, y]: Xy, stepMm: number, desk: Desk, hold: Hold): boolean {
+  const part = chosenPart(desk, hold);
+  if (part && desk.step !== null) {
+    const to: Xy = [part.at[0] + x * stepMm, part.at[1] + y * stepMm];
+    return actOnStep(desk, hold, placePart(desk.plan, desk.step, part.piece, { ...part, at: to }), to);
+  }
   if (desk.tool === 'choose' && desk.selection.length > 0) {
     return act(desk, hold, movePieces(desk.plan, desk.selection, x * stepMm, y * stepMm));
   }
@@ -110,7 +139,7 @@ function goBy([x, y]: Xy, stepMm: number, desk: Desk, hold: Hold): boolean {
     hold.saySection();
     return true;
   }
-  if (desk.tool !== 'set' && desk.tool !== 'outline') {
+  if (desk.tool !== 'set' && desk.tool !== 'outline' && desk.tool !== 'cut') {
     hold.pan(-x * 40, -y * 40);
     return true;
   }
@@ -125,6 +154,7 @@ function goBy([x, y]: Xy, stepMm: number, desk: Desk, hold: Hold): boolean {
 }
 
 function chooseNext(desk: Desk, hold: Hold, by: 1 | -1): boolean {
+  if (desk.tool === 'choose' && hold.parts.length > 0) return chooseNextPart(desk, hold, by);
   const { pieces } = desk.plan;
   if (pieces.length === 0) return true;
   const now = pieces.findIndex(({ id }) => id === desk.selection[0]);
@@ -135,7 +165,22 @@ function chooseNext(desk: Desk, hold: Hold, by: 1 | -1): boolean {
   return true;
 }
 
+function chooseNextPart(desk: Desk, hold: Hold, by: 1 | -1): boolean {
+  const { parts } = hold;
+  const now = parts.findIndex(({ piece }) => piece === hold.part);
+  const next = now < 0 ? (by > 0 ? 0 : parts.length - 1) : (now + by + parts.length) % parts.length;
+  const { piece, at } = parts[next];
+  desk.select([]);
+  hold.part = piece;
+  hold.reveal(at);
+  hold.said = `Part ${piece}, ${at[0].toFixed(1)}, ${at[1].toFixed(1)} mm.`;
+  return true;
+}
+
 function turn(desk: Desk, hold: Hold, deg: number): boolean {
+  const part = chosenPart(desk, hold);
+  if (part && desk.step !== null)
+    return actOnStep(desk, hold, turnPart(desk.plan, desk.step, part, part.turnDeg + deg), part.at);
   if (desk.selection.length === 0) return false;
   return act(desk, hold, turnPieces(desk.plan, desk.selection, deg));
 }
@@ -183,13 +228,32 @@ function enter(desk: Desk, hold: Hold): boolean {
     }
     return true;
   }
+  if (desk.tool === 'cut') return enterCut(desk, hold);
   if (desk.tool !== 'outline') return false;
   const at = hold.cross;
   const [first] = hold.sketch;
   const last = hold.sketch[hold.sketch.length - 1];
-  const near = (one: Xy | undefined, other: Xy): boolean =>
-    one !== undefined && Math.hypot(one[0] - other[0], one[1] - other[1]) < CLOSE_MM;
   if (hold.sketch.length > 2 && (at === null || near(first, at) || near(last, at))) closeSketch(desk, hold);
   else hold.sketch = [...hold.sketch, (hold.cross = hold.crossAt)];
   return true;
+}
+
+/** Enter with the cut line tool. */
+function enterCut(desk: Desk, hold: Hold): boolean {
+  const { cut, sketch, proposal, crossAt } = hold;
+  if (proposal && (cut.way === 'round' || near(proposal.at ?? undefined, crossAt))) cutOut(desk, hold);
+  else if (cut.way === 'patch') proposePatch(desk, hold, (hold.cross = crossAt));
+  else if (
+    cut.way === 'round' &&
+    sketch.length > 2 &&
+    (near(sketch[0], crossAt) || near(sketch.at(-1), crossAt))
+  )
+    proposeRound(desk, hold);
+  else if (cut.way !== 'round' && sketch.length > 1 && near(sketch.at(-1), crossAt)) keepLine(desk, hold);
+  else hold.sketch = [...sketch, (hold.cross = crossAt)];
+  return true;
+}
+
+function near(one: Xy | undefined, other: Xy): boolean {
+  return one !== undefined && Math.hypot(one[0] - other[0], one[1] - other[1]) < CLOSE_MM;
 }

@@ -4,6 +4,9 @@
  */
 import { movePieces, resizePiece, turnPieces } from '../../plan/edit';
 import type { Piece, Xy } from '../../plan/plan';
+import { keepLine, proposePatch, proposeRound } from '../cut/cut-tool';
+import { gripPart, slidePart, swingPart } from '../cut/part-hand';
+import type { Part } from '../cut/parts';
 import type { Desk } from '../desk.svelte';
 import { snapToGap } from './gap';
 import { handleAt, handlesOf, resizeFactors } from './handles';
@@ -41,7 +44,14 @@ type Doing =
     }
   | { kind: 'move'; ids: Ids }
   | { kind: 'handle'; piece: Piece; handle: Handle }
-  | { kind: 'sketch'; drawn: boolean }
+  | {
+      kind: 'sketch';
+      drawn: boolean;
+      /** A saw goes straight: corners before the drag; null where every wobble counts. */
+      straightFrom: readonly Xy[] | null;
+    }
+  | { kind: 'patch' }
+  | { kind: 'part' | 'turn part'; part: Part }
   | { kind: 'set' }
   | { kind: 'ruler' }
   | { kind: 'section' };
@@ -94,7 +104,12 @@ export class Pointer {
     const doing = this.#doing;
     this.#doing = null;
     if (!was || doing === null) return;
-    if (doing.kind === 'move' || doing.kind === 'handle') {
+    if (doing.kind === 'part' || doing.kind === 'turn part') {
+      const [refusal] = this.#desk.commit();
+      if (refusal) this.#hold.refuse(`${refusal.cure}.`, doing.part.at);
+    } else if (doing.kind === 'patch') {
+      proposePatch(this.#desk, this.#hold, this.#hold.mm(touch.px));
+    } else if (doing.kind === 'move' || doing.kind === 'handle') {
       this.#hold.gap = null;
       const [refusal] = this.#desk.commit();
       const id = doing.kind === 'move' ? doing.ids[0] : doing.piece.id;
@@ -147,7 +162,8 @@ export class Pointer {
       this.#hold.ghostAt = at;
       return { kind: 'set' };
     }
-    if (tool === 'outline') return { kind: 'sketch', drawn: false };
+    if (tool === 'outline') return { kind: 'sketch', drawn: false, straightFrom: null };
+    if (tool === 'cut') return this.#beginCut(at);
     if (tool === 'ruler') {
       this.#hold.ruler = { from: at, to: at };
       return { kind: 'ruler' };
@@ -168,10 +184,17 @@ export class Pointer {
     return { kind: 'section' };
   }
 
+  #beginCut(at: Xy): Doing {
+    const { cut, sketch } = this.#hold;
+    if (cut.way === 'patch') return { kind: 'patch' };
+    const straightFrom = cut.way !== 'saw' ? null : sketch.length > 0 ? sketch : [at];
+    return { kind: 'sketch', drawn: false, straightFrom };
+  }
+
   #grasp(touch: Touch, at: Xy): Doing {
     const { plan, selection } = this.#desk;
     const finger = touch.kind === 'touch';
-    const grip = this.#gripAt(touch.px, finger);
+    const grip = this.#gripAt(touch.px, finger) ?? gripPart(this.#desk, this.#hold, touch.px, finger);
     if (grip) return grip;
     const piece = pieceAt(plan, at, (finger ? 12 : 3) / this.#hold.camera.pxPerMm);
     if (piece === null) return { kind: 'pan', taps: touch.shift ? null : [] };
@@ -218,7 +241,10 @@ export class Pointer {
       );
     else if (doing.kind === 'sketch') this.#stroke(doing, touch.px);
     else if (doing.kind === 'move') this.#slide(doing.ids, at, touch.alt);
-    else this.#handle(doing, touch, at);
+    else if (doing.kind === 'handle') this.#handle(doing, touch, at);
+    else if (doing.kind === 'part') slidePart(this.#desk, doing.part, hold.mm(this.#from), at);
+    else if (doing.kind === 'turn part')
+      swingPart(this.#desk, doing.part, hold.mm(this.#from), at, touch.shift);
   }
 
   #slide(ids: readonly string[], at: Xy, free: boolean): void {
@@ -252,8 +278,13 @@ export class Pointer {
   }
 
   /** Drawing freely: a corner every few pixels. */
-  #stroke(doing: { drawn: boolean }, px: Xy): void {
+  #stroke(doing: { drawn: boolean; straightFrom: readonly Xy[] | null }, px: Xy): void {
     const { sketch } = this.#hold;
+    if (doing.straightFrom) {
+      doing.drawn = true;
+      this.#hold.sketch = [...doing.straightFrom, this.#hold.mm(px)];
+      return;
+    }
     if (!doing.drawn && sketch.length === 0) this.#hold.sketch = [this.#hold.mm(this.#from)];
     doing.drawn = true;
     const last = this.#hold.px(this.#hold.sketch[this.#hold.sketch.length - 1]);
@@ -261,12 +292,26 @@ export class Pointer {
     this.#hold.sketch = [...this.#hold.sketch, this.#hold.mm(px)];
   }
 
+  /** A line is done when the stroke ends, or at a click on its last corner. */
+  #endLine(drawn: boolean, px: Xy): void {
+    const { sketch } = this.#hold;
+    const last = sketch.length > 1 ? this.#hold.px(sketch[sketch.length - 1]) : null;
+    if (drawn || (last && Math.hypot(px[0] - last[0], px[1] - last[1]) < CLOSE_PX))
+      keepLine(this.#desk, this.#hold);
+    else this.#hold.sketch = [...sketch, this.#hold.mm(px)];
+  }
+
   /** A click adds a corner; on the first corner it closes the outline, and so does a stroke that comes back to it. */
   #endStroke({ drawn }: { drawn: boolean }, px: Xy): void {
     const { sketch } = this.#hold;
+    const isCut = this.#desk.tool === 'cut';
+    if (isCut && this.#hold.cut.way !== 'round') {
+      this.#endLine(drawn, px);
+      return;
+    }
     const first = sketch.length > 0 ? this.#hold.px(sketch[0]) : px;
     const home = sketch.length > 2 && Math.hypot(px[0] - first[0], px[1] - first[1]) < CLOSE_PX;
-    if (home) closeSketch(this.#desk, this.#hold);
+    if (home) (isCut ? proposeRound : closeSketch)(this.#desk, this.#hold);
     else if (!drawn) this.#hold.sketch = [...sketch, this.#hold.mm(px)];
   }
 
