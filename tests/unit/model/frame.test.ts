@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { frameOf, polypSites } from '../../../src/model/frame';
 import { grow } from '../../../src/model/grow';
 import { FATE } from '../../../src/model/seam-table';
-import type { State } from '../../../src/model/state';
+import { FLAG, type State } from '../../../src/model/state';
 import { compile } from '../../../src/plan/compile';
 import type { Plan } from '../../../src/plan/plan';
 import { dayOfMonth } from '../../../src/units/quantity';
@@ -58,6 +58,36 @@ describe('frame', () => {
     const lapped = [...seam.keys()].filter((i) => (seam[i] & 7) === FATE.lapped);
     expect(lapped.length).toBeGreaterThan(20);
     for (const i of lapped) expect((seam[i] & 8) !== 0).toBe(label[i] === 1);
+  });
+
+  it('keeps what is covered as thick as it was on that day, beneath the lip', () => {
+    const plan = { ...halves(0, 1), settings: { deadShare: 0, zipLengthMm: 30 } };
+    const state = grown(plan);
+    const { beneath, height, label, cellMm, columns } = frameOf(state, 8);
+    const { covered } = state;
+    expect(beneath.cell.length).toBe(covered.count);
+    expect(covered.count).toBeGreaterThan(200);
+    const day = new Map(Array.from({ length: covered.count }, (_, k) => [covered.cell[k], k]));
+    beneath.cell.forEach((cell, at) => {
+      if (at > 0) expect(cell).toBeGreaterThan(beneath.cell[at - 1]);
+      const k = day.get(cell) ?? -1;
+      const months = (covered.day[k] - covered.since[k]) / 30.4375;
+      // the crust by age, and at least 0.9 mm of a piece as it was set
+      const grown = 0.2 + 2.5 * (1 - Math.exp(-Math.max(0, months) / 5));
+      const wasSet = (state.flags[cell] & FLAG.set) !== 0;
+      // straight between half months, to 0.01 mm
+      expect(Math.abs(beneath.top[at] / 100 - Math.max(grown, wasSet ? 0.9 : 0))).toBeLessThan(0.01);
+      expect([label[cell], beneath.variety[at]]).toEqual([1, 2]);
+      expect(height[cell] - beneath.top[at]).toBeGreaterThan(20);
+    });
+    const middle = Math.floor(columns / 2) * columns;
+    const over = [...beneath.cell].filter((cell) => Math.floor(cell / columns) * columns === middle);
+    const lip = Math.max(...over);
+    expect(height[lip] - height[lip + 1]).toBeGreaterThan(60);
+    // where two layers begin the colony's own skeleton has risen to them, over 3 mm
+    const start = Math.min(...over);
+    expect(Math.abs(height[start] - height[start - 1])).toBeLessThan(15);
+    expect(height[start] - height[start - 4 / cellMm]).toBeGreaterThan(40);
   });
 
   it('ages tissue from the day it came, in half months', () => {
