@@ -50,7 +50,13 @@ export function addCovered(log: CoveredLog, cell: number, variety: number, since
 
 /** Numbers of the entries by cell, and of one cell from the lowest layer up. */
 export function byCell({ cell, count }: CoveredLog): Uint32Array {
-  return Uint32Array.from({ length: count }, (_, k) => k).sort((a, b) => cell[a] - cell[b] || a - b);
+  // cell and number in one key: sorting numbers is ten times as fast as sorting by a comparison
+  const keys = new Float64Array(count);
+  for (let k = 0; k < count; k++) keys[k] = cell[k] * count + k;
+  keys.sort();
+  const order = new Uint32Array(count);
+  for (let at = 0; at < count; at++) order[at] = keys[at] - count * Math.floor(keys[at] / count);
+  return order;
 }
 
 /**
