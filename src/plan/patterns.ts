@@ -21,18 +21,16 @@ export const ARRANGEMENTS = [
 export type Arrangement = (typeof ARRANGEMENTS)[number];
 export type Placement = StepOf<'recut'>['then'][number];
 
-/** Lines this far apart over the whole tile, turned clockwise, one of them through a place: else the tile's middle. */
-export function stripeLines(tile: Tile, spacingMm: number, turnDeg: number, through: Xy = [0, 0]): Xy[][] {
+/** Lines this far apart over the whole tile, turned clockwise, one of them through the middle's half spacing. */
+export function stripeLines(tile: Tile, spacingMm: number, turnDeg: number): Xy[][] {
   const reach = tile.sizeMm * (tile.shape === 'square' ? Math.SQRT1_2 : 0.5) + 1;
-  const count = Math.ceil(reach / spacingMm);
-  const turn = (turnDeg * Math.PI) / 180;
-  const off = (through[0] * Math.cos(turn) + through[1] * Math.sin(turn)) % spacingMm;
+  const count = Math.floor(reach / spacingMm);
   const lines: Xy[][] = [];
   for (let k = -count; k <= count; k++) {
     const line = turnedAndShifted(
       [
-        [off + k * spacingMm, -reach],
-        [off + k * spacingMm, reach],
+        [k * spacingMm, -reach],
+        [k * spacingMm, reach],
       ],
       turnDeg,
       [0, 0],
@@ -42,11 +40,8 @@ export function stripeLines(tile: Tile, spacingMm: number, turnDeg: number, thro
   return lines;
 }
 
-export function gridLines(tile: Tile, spacingMm: number, turnDeg: number, through: Xy = [0, 0]): Xy[][] {
-  return [
-    ...stripeLines(tile, spacingMm, turnDeg, through),
-    ...stripeLines(tile, spacingMm, turnDeg + 90, through),
-  ];
+export function gridLines(tile: Tile, spacingMm: number, turnDeg: number): Xy[][] {
+  return [...stripeLines(tile, spacingMm, turnDeg), ...stripeLines(tile, spacingMm, turnDeg + 90)];
 }
 
 function thousandth(mm: number): number {
