@@ -1,4 +1,5 @@
 /** Distances on the grid, in cells. */
+import { crossingsAt, partBetween } from '../units/scanline';
 import type { GridPath } from './cuts';
 
 /**
@@ -65,15 +66,16 @@ export function lowerAlong(
   rows: number,
 ): void {
   for (let k = 0; k === 0 || k + 1 < path.length; k++) {
-    const [x1, y1] = path[k];
-    const [x2, y2] = path[Math.min(k + 1, path.length - 1)];
+    const from = path[k];
+    const to = path[Math.min(k + 1, path.length - 1)];
+    const [[x1, y1], [x2, y2]] = [from, to];
     const [dx, dy] = [x2 - x1, y2 - y1];
     const length2 = dx * dx + dy * dy;
     const top = Math.max(0, Math.ceil(Math.min(y1, y2) - reach));
     const bottom = Math.min(rows - 1, Math.floor(Math.max(y1, y2) + reach));
     for (let y = top; y <= bottom; y++) {
       // the part of the segment within reach of this line of cells bounds the columns to look at
-      const [a, b] = part(x1, y1, x2, y2, y - reach, y + reach);
+      const [a, b] = partBetween(from, to, y - reach, y + reach);
       const left = Math.max(0, Math.ceil(Math.min(a, b) - reach));
       const right = Math.min(columns - 1, Math.floor(Math.max(a, b) + reach));
       for (let x = left; x <= right; x++) {
@@ -86,14 +88,6 @@ export function lowerAlong(
       }
     }
   }
-}
-
-/** x at both ends of the part of a segment between two heights. */
-function part(x1: number, y1: number, x2: number, y2: number, low: number, high: number): [number, number] {
-  if (y1 === y2) return [x1, x2];
-  const at = (y: number): number => x1 + ((y - y1) / (y2 - y1)) * (x2 - x1);
-  const end = (x: number, y: number): number => (y < low ? at(low) : y > high ? at(high) : x);
-  return [end(x1, y1), end(x2, y2)];
 }
 
 /** Calls `visit` with each run of cells whose centres lie inside the rings, by the even-odd rule. */
@@ -110,14 +104,7 @@ export function forRunsInside(
       high = Math.max(high, y);
     }
   for (let row = Math.max(0, Math.ceil(low)); row <= Math.min(rows - 1, Math.floor(high)); row++) {
-    const crossings: number[] = [];
-    for (const ring of rings)
-      for (let k = 0; k < ring.length; k++) {
-        const [x1, y1] = ring[k];
-        const [x2, y2] = ring[(k + 1) % ring.length];
-        if (y1 <= row !== y2 <= row) crossings.push(x1 + ((row - y1) / (y2 - y1)) * (x2 - x1));
-      }
-    crossings.sort((a, b) => a - b);
+    const crossings = crossingsAt(rings, row);
     for (let k = 0; k + 1 < crossings.length; k += 2) {
       const first = Math.max(0, Math.ceil(crossings[k]));
       const last = Math.min(columns - 1, Math.ceil(crossings[k + 1]) - 1);

@@ -1,6 +1,7 @@
 /** Settled seams of a frame as lines, for a graft that is cut from it. Fused ones need none: patches come fused. */
 import type { Frame } from '../model/frame';
 import { FATE } from '../model/seam-table';
+import { lengthOf } from '../units/polygon';
 
 const NAMED = { [FATE.ridge]: 'ridge', [FATE.lapped]: 'lapped', [FATE.dead]: 'dead' } as const;
 
@@ -100,8 +101,4 @@ function simplified(line: readonly Corner[], aside: number): readonly Corner[] {
     ...simplified(line.slice(0, split + 1), aside).slice(0, -1),
     ...simplified(line.slice(split), aside),
   ];
-}
-
-function lengthOf(line: readonly Corner[]): number {
-  return line.slice(1).reduce((sum, [x, y], k) => sum + Math.hypot(x - line[k][0], y - line[k][1]), 0);
 }

@@ -5,7 +5,8 @@
  */
 import { forRunsInside, lowerAlong } from '../model/distance';
 import { BARE } from '../model/state';
-import { ringsOf, twiceAreaOf, type LatticeRing, type PartGrid } from './lattice-outline';
+import { twiceArea } from '../units/polygon';
+import { ringsOf, type LatticeRing, type PartGrid } from './lattice-outline';
 import type { GraftPiece, Xy } from './plan';
 import { seamLines, type GraftFrame } from './graft-seams';
 
@@ -164,7 +165,7 @@ function columnToHalve(grid: PartGrid, cells: readonly number[]): number | null 
   const rings = ringsOf(grid, cells);
   // points may be added at corners where parts to come touch themselves
   const wide = rings.find((ring) =>
-    rings.length > 1 ? twiceAreaOf(ring) < 0 : ring.length > MOST_CORNERS / 2,
+    rings.length > 1 ? twiceArea(ring) < 0 : ring.length > MOST_CORNERS / 2,
   );
   if (wide === undefined) return null;
   let [left, right] = [Infinity, -Infinity];

@@ -87,14 +87,3 @@ function straightened(ring: LatticeRing): LatticeRing {
     return (x - x0) * (y1 - y) !== (y - y0) * (x1 - x);
   });
 }
-
-/** Twice the area, positive for an outer ring. */
-export function twiceAreaOf(ring: LatticeRing): number {
-  let sum = 0;
-  let [lastX, lastY] = ring[ring.length - 1];
-  for (const [x, y] of ring) {
-    sum += lastX * y - x * lastY;
-    [lastX, lastY] = [x, y];
-  }
-  return sum;
-}

@@ -3,6 +3,7 @@
  * Distances are worked out within HEART_MM of the outline only; what lies deeper is as old as if it lay there.
  */
 import type { Layout } from '../model/layout';
+import { crossingsAt, partBetween } from '../units/scanline';
 import { outlineOf, pieceBox } from './outline';
 import type { PlainPiece, Xy } from './plan';
 
@@ -87,7 +88,7 @@ function outlineDepths(grid: Grid, window: Window, outline: readonly Xy[]): Floa
   const depth = new Float64Array(window.columns * window.rows).fill(-1);
   for (let row = 0; row < window.rows; row++) {
     const y = (window.top + row - middle) * cellMm;
-    const crossings = crossingsAt(outline, y);
+    const crossings = crossingsAt([outline], y);
     for (let k = 0; k + 1 < crossings.length; k += 2) {
       const from = Math.max(0, Math.ceil(crossings[k] / cellMm + middle) - window.left);
       const to = Math.min(window.columns - 1, Math.floor(crossings[k + 1] / cellMm + middle) - window.left);
@@ -99,17 +100,6 @@ function outlineDepths(grid: Grid, window: Window, outline: readonly Xy[]): Floa
     shallower(depth, grid, window, corner, next);
   });
   return depth;
-}
-
-/** Where the line at height y crosses the outline, from left to right: inside lies between each two. */
-function crossingsAt(outline: readonly Xy[], y: number): Float64Array {
-  const crossings: number[] = [];
-  for (let k = 0; k < outline.length; k++) {
-    const [x1, y1] = outline[k];
-    const [x2, y2] = outline[(k + 1) % outline.length];
-    if (y1 <= y !== y2 <= y) crossings.push(x1 + ((y - y1) / (y2 - y1)) * (x2 - x1));
-  }
-  return Float64Array.from(crossings).sort();
 }
 
 /** Brings the inner cells within HEART_MM of a side to their distance from it. */
@@ -126,7 +116,7 @@ function shallower(depth: Float64Array, grid: Grid, window: Window, from: Xy, to
   for (let row = top; row <= bottom; row++) {
     const y = (window.top + row - middle) * cellMm;
     // the part of the side that lies within reach of this row bounds the columns to look at
-    const [a, b] = partWithin(from, to, y - HEART_MM, y + HEART_MM);
+    const [a, b] = partBetween(from, to, y - HEART_MM, y + HEART_MM);
     const left = Math.max(0, Math.ceil(columnOf(Math.min(a, b) - HEART_MM)));
     const right = Math.min(window.columns - 1, Math.floor(columnOf(Math.max(a, b) + HEART_MM)));
     for (let column = left; column <= right; column++) {
@@ -140,12 +130,4 @@ function shallower(depth: Float64Array, grid: Grid, window: Window, from: Xy, to
       depth[k] = Math.min(depth[k], Math.sqrt(ex * ex + ey * ey));
     }
   }
-}
-
-/** x at both ends of the part of a side that lies between two heights. */
-function partWithin(from: Xy, to: Xy, low: number, high: number): [number, number] {
-  const at = (y: number): number => from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0]);
-  if (from[1] === to[1]) return [from[0], to[0]];
-  const clip = (end: Xy): number => (end[1] < low ? at(low) : end[1] > high ? at(high) : end[0]);
-  return [clip(from), clip(to)];
 }

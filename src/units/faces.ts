@@ -7,7 +7,8 @@
  * Computational Geometry, 3rd edition, chapter 2). Corners are kept to 1e-6 mm. Only + - * / and square roots: every
  * host finds the same faces.
  */
-import { isInside, type Point, type Polygon } from './polygon';
+import { isInside, twiceArea, type Point, type Polygon } from './polygon';
+import { crossingsAt } from './scanline';
 
 export interface FaceOfLines {
   /** Outer ring, then the rings of what lies in its holes: inside by the even-odd rule. */
@@ -218,16 +219,6 @@ class Graph {
   }
 }
 
-function twiceArea(corners: Polygon): number {
-  let sum = 0;
-  let [lastX, lastY] = corners[corners.length - 1];
-  for (const [x, y] of corners) {
-    sum += lastX * y - x * lastY;
-    [lastX, lastY] = [x, y];
-  }
-  return sum;
-}
-
 /** Three times twice the area times the centroid. */
 function moments(corners: Polygon): Point {
   let [sumX, sumY] = [0, 0];
@@ -264,14 +255,7 @@ export function somewhereInside(rings: readonly Polygon[]): Point {
   const heights = [...new Set(rings[0].map(([, y]) => y))].sort((a, b) => a - b);
   for (let k = 0; k + 1 < heights.length; k++) {
     const y = (heights[k] + heights[k + 1]) / 2;
-    const crossings = rings
-      .flatMap((ring) =>
-        ring.flatMap(([x1, y1], at) => {
-          const [x2, y2] = ring[(at + 1) % ring.length];
-          return y1 <= y !== y2 <= y ? [x1 + ((y - y1) / (y2 - y1)) * (x2 - x1)] : [];
-        }),
-      )
-      .sort((a, b) => a - b);
+    const crossings = crossingsAt(rings, y);
     for (let c = 0; c + 1 < crossings.length; c += 2) {
       const wide = Math.min(crossings[c + 1] - crossings[c], heights[k + 1] - heights[k]);
       if (wide <= widest) continue;

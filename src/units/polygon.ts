@@ -25,13 +25,23 @@ export function boxOf(polygon: Polygon): Box {
 
 /** Area whatever the direction of the corners. */
 export function area(polygon: Polygon): number {
+  return Math.abs(twiceArea(polygon)) / 2;
+}
+
+/** Twice the area, positive for corners that go clockwise as seen. */
+export function twiceArea(polygon: Polygon): number {
   let twice = 0;
   let [lastX, lastY] = polygon[polygon.length - 1];
   for (const [x, y] of polygon) {
     twice += lastX * y - x * lastY;
     [lastX, lastY] = [x, y];
   }
-  return Math.abs(twice) / 2;
+  return twice;
+}
+
+/** Length of an open path. */
+export function lengthOf(path: readonly Point[]): number {
+  return path.slice(1).reduce((sum, [x, y], k) => sum + Math.hypot(x - path[k][0], y - path[k][1]), 0);
 }
 
 /** Turned about the origin, then shifted, corners rounded to 1e-6 mm so that every host agrees on them. */

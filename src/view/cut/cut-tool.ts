@@ -4,7 +4,7 @@ import { tileOutline } from '../../plan/outline';
 import { MAX_STEPS, type Plan, type Step, type StepOf, type Xy } from '../../plan/plan';
 import { facesOfRecut } from '../../plan/steps';
 import { dayOfMonth } from '../../units/quantity';
-import { isInside } from '../../units/polygon';
+import { isInside, lengthOf } from '../../units/polygon';
 import type { Desk } from '../desk.svelte';
 import type { Hold } from '../tile/hold.svelte';
 import { simplify } from '../tile/simplify';
@@ -135,10 +135,6 @@ export function cutOut(desk: Desk, hold: Hold): void {
 
 function tidy(mm: number): number {
   return Math.round(mm * 100) / 100 + 0;
-}
-
-function lengthOf(line: readonly Xy[]): number {
-  return line.slice(1).reduce((sum, at, k) => sum + Math.hypot(at[0] - line[k][0], at[1] - line[k][1]), 0);
 }
 
 /** Ends that stop short of the tile's edge or of another line go on as far as to it. */
