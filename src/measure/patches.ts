@@ -3,7 +3,7 @@
  * Definition: a patch is a 4-connected set of tissue cells of one variety and one colony. Found by joining the runs of
  * each row to the overlapping runs of the row above (union-find), so that memory goes with runs and not with cells.
  */
-import { doubled } from '../model/cell-list';
+import { doubleColumns } from '../model/cell-list';
 import { BARE, type State } from '../model/state';
 
 /** Runs of like cells found so far, in reading order; each names its patch's first run as root. */
@@ -16,12 +16,7 @@ interface Runs {
 }
 
 function addRun(runs: Runs, start: number, end: number): void {
-  if (runs.count === runs.start.length) {
-    runs.start = doubled(runs.start);
-    runs.end = doubled(runs.end);
-    runs.root = doubled(runs.root);
-    runs.cells = doubled(runs.cells);
-  }
+  if (runs.count === runs.start.length) doubleColumns(runs);
   const run = runs.count++;
   runs.start[run] = start;
   runs.end[run] = end;

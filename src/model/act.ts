@@ -3,8 +3,8 @@ import { beginWork, countCuttings, countLost } from './count-work';
 import { marked, ownPlaces } from './cell-list';
 import { carried } from './covered';
 import { clear, edgeOf, freshen, healBeside, isLiving, standBehind } from './clear';
-import type { Cut } from './cuts';
-import { distances, forRunsInside, lowerAlong } from './distance';
+import type { Cut, GridPath } from './cuts';
+import { cellsInside, distances, forRunsInside, lowerAlong } from './distance';
 import { named } from './pieces';
 import { relocate, type Moved } from './relocate';
 import { renumber } from './renumber';
@@ -48,7 +48,7 @@ export function act(state: State, cut: Cut, now: number): void {
       break;
     case 'add': {
       const graft = setFresh(state, cut.fresh, now, work);
-      finish(state, was, null, new Uint16Array(state.pieces.count + 1));
+      finish(state, was);
       knit(state, graft, cut.seams, now);
       return;
     }
@@ -59,12 +59,17 @@ export function act(state: State, cut: Cut, now: number): void {
       move(state, cut, was, now, work);
       return;
   }
-  finish(state, was, null, new Uint16Array(state.pieces.count + 1));
+  finish(state, was);
 }
 
-function finish(state: State, was: Before, from: Int32Array | null, group: Uint16Array): void {
+/** Left out, every cell's tissue is where it was, and no piece has got another number. */
+function finish(
+  state: State,
+  was: Before,
+  places: Int32Array = ownPlaces(state.origin.length),
+  group: Uint16Array = new Uint16Array(state.pieces.count + 1),
+): void {
   const { origin } = state;
-  const places = from ?? ownPlaces(origin.length);
   const isChanged = marked(origin.length, (i) => origin[i] !== was.origin[i] || places[i] !== i);
   state.covered = carried(state.covered, places, (i) => (state.flags[i] & FLAG.lapped) !== 0);
   reseam(state, was, places, group);
@@ -102,7 +107,7 @@ function trimmed(state: State, { width, along, name }: Cut & { kind: 'trim' }): 
 /** Clears a band about the paths; what was there is lost. Returns by piece whether it was cut. */
 function sawAlong(
   state: State,
-  paths: readonly (readonly (readonly [number, number])[])[],
+  paths: readonly GridPath[],
   half: number,
   now: number,
   work: Work,
@@ -142,10 +147,7 @@ function isolate(
 ): void {
   const { columns, rows } = state.layout;
   sawAlong(state, [[...around, around[0]]], halfKerf, now, work);
-  const isOff = new Uint8Array(state.variety.length);
-  forRunsInside([around], columns, rows, (row, first, last) => {
-    isOff.fill(1, row * columns + first, row * columns + last + 1);
-  });
+  const isOff = cellsInside([around], columns, rows);
   countCuttings(state, isOff, work);
   clear(state, isOff);
 }
@@ -159,7 +161,7 @@ function recut(state: State, cut: Cut & { kind: 'recut' }, was: Before, now: num
       face.fill(k + 1, row * columns + first, row * columns + last + 1);
     });
   });
-  const { group } = renumber(
+  const group = renumber(
     state,
     (i) => face[i],
     (k) => cut.faces[k - 1].name,
@@ -194,7 +196,7 @@ function move(
   const wounded = standBehind(state, parted[0], isOurs, healed);
   standBehind(state, parted[1], isTheirs, healed).forEach((one, o) => (wounded[o] |= one));
   freshen(state, wounded, now);
-  const { group } = renumber(
+  const group = renumber(
     state,
     (i) => ours[i],
     () => 0,

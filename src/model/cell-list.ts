@@ -7,6 +7,12 @@ export function doubled<T extends Int32Array | Uint16Array | Float32Array | Floa
   return to;
 }
 
+/** Room for twice as many rows: every typed array of a table of columns is doubled. */
+export function doubleColumns(table: object): void {
+  for (const [name, column] of Object.entries(table))
+    if (ArrayBuffer.isView(column)) Object.assign(table, { [name]: doubled(column as Int32Array) });
+}
+
 /** A growing list of cell indices: nothing is allocated while it is long enough. */
 export interface CellList {
   cell: Int32Array;

@@ -1,5 +1,6 @@
 /** Counts what a step takes off, before it is gone. */
-import { BARE, type State } from './state';
+import { isLiving } from './clear';
+import type { State } from './state';
 import type { Work } from './works';
 
 export function beginWork(state: State, step: string, day: number): Work {
@@ -17,27 +18,27 @@ export function beginWork(state: State, step: string, day: number): Work {
 }
 
 /** Counts the living cells that are marked as lost. */
-export function countLost({ variety }: State, isLost: Uint8Array, work: Work): void {
-  for (let i = 0; i < variety.length; i++)
-    if (isLost[i] === 1 && variety[i] !== BARE) work.lostCells[variety[i]]++;
-  work.lostCells[0] = 0;
+export function countLost(state: State, isLost: Uint8Array, work: Work): void {
+  for (let i = 0; i < isLost.length; i++)
+    if (isLost[i] === 1 && isLiving(state, i)) work.lostCells[state.variety[i]]++;
 }
 
 /** Counts the living cells that are marked as cuttings, fragment by fragment: cells that share a side hold together. */
-export function countCuttings({ variety, layout }: State, isCut: Uint8Array, work: Work): void {
-  const { columns, cellMm } = layout;
+export function countCuttings(state: State, isCut: Uint8Array, work: Work): void {
+  const { variety } = state;
+  const { columns, cellMm } = state.layout;
   const enough = 1 / (cellMm * cellMm);
   const seen = new Uint8Array(isCut.length);
-  const isLiving = (i: number): boolean => isCut[i] === 1 && variety[i] !== 0 && variety[i] !== BARE;
+  const comesOff = (i: number): boolean => isCut[i] === 1 && isLiving(state, i);
   for (let first = 0; first < isCut.length; first++) {
-    if (seen[first] === 1 || !isLiving(first)) continue;
+    if (seen[first] === 1 || !comesOff(first)) continue;
     const cells = new Uint32Array(9);
     const waiting = [first];
     seen[first] = 1;
     for (let i = waiting.pop(); i !== undefined; i = waiting.pop()) {
       cells[variety[i]]++;
       for (const j of [i - 1, i + 1, i - columns, i + columns]) {
-        if (seen[j] === 1 || !isLiving(j)) continue;
+        if (seen[j] === 1 || !comesOff(j)) continue;
         seen[j] = 1;
         waiting.push(j);
       }

@@ -10,7 +10,7 @@
  * How thick a layer is, is not state but a function of these days: layersOf in frame.ts.
  * Bare skeleton is never lapped, so what lies beneath always died by being covered.
  */
-import { doubled } from './cell-list';
+import { doubleColumns } from './cell-list';
 
 /** Entries in the order in which they came: by day, then by cell; of one cell always the lower layer first. */
 export interface CoveredLog {
@@ -35,12 +35,7 @@ export function createCovered(): CoveredLog {
 }
 
 export function addCovered(log: CoveredLog, cell: number, variety: number, since: number, day: number): void {
-  if (log.count === log.cell.length) {
-    log.cell = doubled(log.cell);
-    log.variety = doubled(log.variety);
-    log.since = doubled(log.since);
-    log.day = doubled(log.day);
-  }
+  if (log.count === log.cell.length) doubleColumns(log);
   const k = log.count++;
   log.cell[k] = cell;
   log.variety[k] = variety;

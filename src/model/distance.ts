@@ -112,3 +112,12 @@ export function forRunsInside(
     }
   }
 }
+
+/** 1 for each cell whose centre lies inside the rings. */
+export function cellsInside(rings: readonly GridPath[], columns: number, rows: number): Uint8Array {
+  const inside = new Uint8Array(columns * rows);
+  forRunsInside(rings, columns, rows, (row, first, last) => {
+    inside.fill(1, row * columns + first, row * columns + last + 1);
+  });
+  return inside;
+}

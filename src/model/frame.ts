@@ -77,12 +77,12 @@ export function* frameBySteps(state: State, month: number): Generator<undefined,
   for (let i = 0; i < cells; i++) {
     if (i % STRIDE === STRIDE - 1) yield;
     if (variety[i] === 0) continue;
-    const halfMonths = Math.min(254, (2 * Math.max(0, state.day - arrival[i])) / DAYS_PER_MONTH);
-    const k = Math.floor(halfMonths);
+    const old = halfMonths(arrival[i], state.day);
+    const k = Math.floor(old);
     const lapped = (flags[i] & FLAG.lapped) !== 0;
     const set = (flags[i] & FLAG.set) !== 0;
     age[i] = set && !lapped ? Math.max(k, SET_HALF_MONTHS) : k;
-    height[i] = Math.round(Math.max(crust(halfMonths), set && !lapped ? 100 * SET_CRUST_MM : 0));
+    height[i] = Math.round(Math.max(crust(old), set && !lapped ? 100 * SET_CRUST_MM : 0));
     const r = row[i];
     if (r !== 0 && seam.touched[r] <= state.day)
       seamState[i] = outcome(state, r) | (covers(state, r) ? 8 : 0) | (pieces.variety[seam.own[r]] << 4);
@@ -100,25 +100,28 @@ export function frameOf(state: State, month: number): Frame {
   return whole(frameBySteps(state, month));
 }
 
+/** Half months from one day to another, at most 254. */
+function halfMonths(from: number, to: number): number {
+  return Math.min(254, (2 * Math.max(0, to - from)) / DAYS_PER_MONTH);
+}
+
 /** Thickness in 0.01 mm of tissue of an age in half months. */
-function crustByAge(): (halfMonths: number) => number {
+function crustByAge(): (age: number) => number {
   const most = DEFAULTS.thicknessMm.value * 100;
   const byHalfMonth = Float64Array.from(
     { length: 256 },
     (_, k) => 100 * RIM_MM + most * (1 - expMinus(k / 2 / DEFAULTS.thickeningMonths.value)),
   );
-  return (halfMonths) => {
-    const k = Math.floor(halfMonths);
+  return (age) => {
+    const k = Math.floor(age);
     // between half months the crust goes on rising: a step would show as a terrace
-    return byHalfMonth[k] + (halfMonths - k) * (byHalfMonth[k + 1] - byHalfMonth[k]);
+    return byHalfMonth[k] + (age - k) * (byHalfMonth[k + 1] - byHalfMonth[k]);
   };
 }
 
 /** The layers beneath others, and the height of what lies on them, which is put into `height`. */
-function layersOf(state: State, crust: (halfMonths: number) => number, height: Uint16Array): Beneath {
+function layersOf(state: State, crust: (age: number) => number, height: Uint16Array): Beneath {
   const { covered, flags } = state;
-  const halfMonths = (from: number, to: number): number =>
-    Math.min(254, (2 * Math.max(0, to - from)) / DAYS_PER_MONTH);
   const order = byCell(covered);
   const beneath = {
     cell: new Int32Array(order.length),

@@ -2,7 +2,7 @@
  * The pieces whose rims grow, by number (State.origin); 0 is none. Pieces set on day 0 come first; what a step cuts,
  * moves or adds comes after them, each number made from an older one or from stock. Numbers are never used again.
  */
-import { doubled } from './cell-list';
+import { doubleColumns } from './cell-list';
 import type { PieceTable } from './layout';
 
 export interface Pieces {
@@ -12,7 +12,7 @@ export interface Pieces {
   healedDay: Float64Array;
   /** Day until which the edges count as freshly cut; -Infinity for a grown rim. */
   freshUntilDay: Float64Array;
-  /** Number of the name that this piece got when it was made, 0 for none: see Layout.names. */
+  /** Number of the name that this piece got when it was made, 0 for none: see plan/steps.ts. */
   name: Uint16Array;
   /** The piece it was cut or moved from, 0 for none; always a smaller number. */
   parent: Uint16Array;
@@ -38,14 +38,7 @@ export function createPieces(table: PieceTable): Pieces {
 export function addPiece(pieces: Pieces, like: NewPiece): number {
   const number = pieces.count + 1;
   if (number > MOST) throw new Error(`more than ${MOST} pieces were cut on one tile`);
-  if (number >= pieces.variety.length) {
-    pieces.variety = doubled(pieces.variety);
-    pieces.healedDay = doubled(pieces.healedDay);
-    pieces.freshUntilDay = doubled(pieces.freshUntilDay);
-    pieces.name = doubled(pieces.name);
-    pieces.parent = doubled(pieces.parent);
-    pieces.stock = doubled(pieces.stock);
-  }
+  if (number >= pieces.variety.length) doubleColumns(pieces);
   pieces.count = number;
   pieces.variety[number] = like.variety;
   pieces.healedDay[number] = like.healedDay;

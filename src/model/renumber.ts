@@ -3,15 +3,10 @@ import { isLiving } from './clear';
 import { takeStock } from './pieces';
 import { joinColonies, newPiece, type State } from './state';
 
-/** Which of the new pieces lie in one face or move as one: contacts within a group go on, all others begin anew. */
-export interface Renumbered {
-  /** By piece number; 0 for pieces that stay what they were. */
-  readonly group: Uint16Array;
-}
-
 /**
  * Gives tissue of each group numbers of its own. `groupOf` tells a cell's group, 0 to leave it; `nameOf` the name that
- * the group's pieces get. `wounded`, by old number, says whose edges were cut today.
+ * the group's pieces get. `wounded`, by old number, says whose edges were cut today. Returns the group of each piece, 0
+ * for those that stay what they were: contacts within a group go on, all others begin anew.
  */
 export function renumber(
   state: State,
@@ -20,7 +15,7 @@ export function renumber(
   wounded: Uint8Array,
   now: number,
   coin: boolean,
-): Renumbered {
+): Uint16Array {
   const { pieces, origin, variety, layout } = state;
   const { healingDays } = layout.rates;
   takeStock(pieces, state.colony);
@@ -53,5 +48,5 @@ export function renumber(
     origin[i] = made;
     if (isLiving(state, i)) state.colonyVarieties[state.colony[made]] |= 1 << variety[i];
   }
-  return { group: Uint16Array.from({ length: pieces.count + 1 }, (_, o) => groups[o] ?? 0) };
+  return Uint16Array.from({ length: pieces.count + 1 }, (_, o) => groups[o] ?? 0);
 }

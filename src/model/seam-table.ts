@@ -1,6 +1,6 @@
 /** The tables of seam cells and of verdicts. Rows and nuclei are never renumbered. */
 
-import { doubled } from './cell-list';
+import { doubleColumns } from './cell-list';
 
 /** What a stretch of seam is. The numbers are those of Frame.seam and of the seam table. */
 export const FATE = { none: 0, undecided: 1, fused: 2, ridge: 3, lapped: 4, dead: 5 } as const;
@@ -78,16 +78,7 @@ export function addRow(
   other: number,
   touched: number,
 ): number {
-  if (seam.count === seam.cell.length) {
-    seam.cell = doubled(seam.cell);
-    seam.partner = doubled(seam.partner);
-    seam.own = doubled(seam.own);
-    seam.other = doubled(seam.other);
-    seam.touched = doubled(seam.touched);
-    seam.settled = doubled(seam.settled);
-    seam.fate = doubled(seam.fate);
-    seam.nucleus = doubled(seam.nucleus);
-  }
+  if (seam.count === seam.cell.length) doubleColumns(seam);
   const r = seam.count++;
   seam.cell[r] = cell;
   seam.partner[r] = partner;
@@ -109,13 +100,7 @@ export function addNucleus(
   b: number,
   veiledUntil = 0,
 ): number {
-  if (nuclei.count === nuclei.day.length) {
-    nuclei.day = doubled(nuclei.day);
-    nuclei.fate = doubled(nuclei.fate);
-    nuclei.originA = doubled(nuclei.originA);
-    nuclei.originB = doubled(nuclei.originB);
-    nuclei.veiledUntil = doubled(nuclei.veiledUntil);
-  }
+  if (nuclei.count === nuclei.day.length) doubleColumns(nuclei);
   const k = nuclei.count++;
   nuclei.day[k] = day;
   nuclei.fate[k] = fate;

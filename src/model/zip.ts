@@ -2,7 +2,7 @@
  * The queue of verdicts under way along the seams: a binary heap by (day, cell, nucleus), so that the outcome does not
  * depend on the order in which verdicts were queued.
  */
-import { doubled } from './cell-list';
+import { doubleColumns } from './cell-list';
 
 export interface Zip {
   count: number;
@@ -35,11 +35,7 @@ function swap(zip: Zip, i: number, j: number): void {
 }
 
 export function queue(zip: Zip, day: number, cell: number, nucleus: number): void {
-  if (zip.count === zip.day.length) {
-    zip.day = doubled(zip.day);
-    zip.cell = doubled(zip.cell);
-    zip.nucleus = doubled(zip.nucleus);
-  }
+  if (zip.count === zip.day.length) doubleColumns(zip);
   let k = zip.count++;
   zip.day[k] = day;
   zip.cell[k] = cell;

@@ -2,7 +2,7 @@
  * A patch of one colour on the tile of the month shown: found by a place in it, and what a cut around it would take.
  * Cells count by their centres, so lengths are off by half a cell at most.
  */
-import { distances, forRunsInside, lowerAlong } from '../../model/distance';
+import { cellsInside, distances, lowerAlong } from '../../model/distance';
 import type { Frame } from '../../model/frame';
 import { ringsOf } from '../../plan/lattice-outline';
 import type { Xy } from '../../plan/plan';
@@ -94,10 +94,7 @@ export function cutOutOf(
 ): CutOut {
   const { columns, rows, cellMm, label } = frame;
   const ring = around.map((at) => toGrid(frame, at));
-  const inside = new Uint8Array(label.length);
-  forRunsInside([ring], columns, rows, (row, first, last) => {
-    inside.fill(1, row * columns + first, row * columns + last + 1);
-  });
+  const inside = cellsInside([ring], columns, rows);
   const toLine = new Float32Array(label.length).fill(FAR_MM / cellMm);
   lowerAlong(toLine, [...ring, ring[0]], FAR_MM / cellMm, columns, rows);
   const half = kerfMm / 2 / cellMm;
