@@ -135,7 +135,7 @@ const only = (
   to: { path: packages },
 });
 
-const VIEWS = 'grow|odds|trials|school|sheet|knows';
+const VIEWS = 'grow|bench|odds|trials|school|sheet|knows';
 
 export default {
   forbidden: [

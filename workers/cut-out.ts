@@ -3,10 +3,9 @@ import { frameOf } from '../src/model/frame';
 import { doSteps, grow, growOn } from '../src/model/grow';
 import type { State } from '../src/model/state';
 import { compile } from '../src/plan/compile';
-import { KERF_MM } from '../src/plan/cuts';
 import { graftOf } from '../src/plan/graft';
 import type { GraftPiece } from '../src/plan/plan';
-import { stepsInOrder } from '../src/plan/steps';
+import { isolateKerfMm, stepsInOrder } from '../src/plan/steps';
 import type { Past, RunName } from './past';
 
 /** Of the isolating step of this id; null where nothing is cut out. Grows up to the step, from what is kept. */
@@ -27,6 +26,6 @@ export function cutOut(past: Past, run: RunName, stepId: string): GraftPiece | n
   }
   if (!tile) return null;
   if (step.day > 0) doSteps(tile, step.day);
-  const cut = { around: step.around, kerfMm: step.kerfMm ?? KERF_MM };
+  const cut = { around: step.around, kerfMm: isolateKerfMm(step) };
   return graftOf(frameOf(tile, 0), cut, 'p1', ['', ...plan.varieties.map(({ id }) => id)]);
 }

@@ -5,7 +5,7 @@
  */
 import * as v from 'valibot';
 import { MAX_SEED_LETTERS, type Plan, type Refusal } from '../plan/plan';
-import { benchText, openBench, type Bench as Tiles } from '../plan/bench';
+import { benchText, openBench, type Bench as Tiles, type Place } from '../plan/bench';
 import { openPlan, planText } from '../plan/file';
 import type { AsideRecord, BenchRecord, Shelf } from './database';
 import { WriterLock } from './writer-lock';
@@ -20,7 +20,7 @@ export interface Bench {
   /** The tiles and mothers beside the plan, and which tile or branch of them the plan is. */
   readonly rest?: {
     readonly tiles: Tiles;
-    readonly at: { readonly tile: string; readonly branch: string | null } | null;
+    readonly at: Place | null;
   };
 }
 

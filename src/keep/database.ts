@@ -1,6 +1,7 @@
 /**
  * What is stored in this browser. A record that cannot be read is moved aside untouched, never overwritten.
  */
+import type { Place } from '../plan/bench';
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
 
 /** The plan as the text of a plan file, so that storage and files are read through one door. */
@@ -12,7 +13,7 @@ export interface BenchRecord {
   /** Left out where nothing is on the bench but the plan shown. */
   readonly rest?: {
     readonly benchText: string;
-    readonly at: { readonly tile: string; readonly branch: string | null } | null;
+    readonly at: Place | null;
   };
 }
 

@@ -6,6 +6,7 @@
 import * as v from 'valibot';
 import { entry } from './fault-words';
 import { checkPlan, line, planText, readJson } from './file';
+import { repeats } from './ids';
 import { migrate } from './migrate';
 import * as form from './plan';
 import type { Plan, ReadonlyDeep, Refusal, Step } from './plan';
@@ -87,6 +88,12 @@ export interface Bench {
 
 export type OpenedBench = { readonly bench: Bench } | { readonly refusals: readonly Refusal[] };
 
+/** A tile of a bench, or one of its branches. */
+export interface Place {
+  readonly tile: string;
+  readonly branch: string | null;
+}
+
 export const EMPTY_BENCH: Bench = { seambenchBench: 1, name: 'My bench', tiles: [], mothers: [] };
 
 /** The plan up to the branch's day, with the branch's own steps from then on. */
@@ -110,12 +117,6 @@ export function branchOf(plan: Plan, branch: Branch, edited: Plan): Branch | nul
 /** A branch that goes on as the plan does, until its steps are changed. */
 export function branchAt(plan: Plan, id: string, name: string, fromDay: number): Branch {
   return { id, name, fromDay, steps: plan.steps.filter(({ day }: Step) => day >= fromDay) };
-}
-
-/** Lowest 't1', 't2' … that none of the things has, above all that are in use. */
-export function nextId(letter: string, things: readonly { readonly id: string }[]): string {
-  const numbers = things.map(({ id }) => Number(new RegExp(`^${letter}(\\d{1,9})$`, 'u').exec(id)?.[1] ?? 0));
-  return `${letter}${Math.max(0, ...numbers) + 1}`;
 }
 
 /** Whether an opened file says of itself that it is a bench. */
@@ -204,16 +205,12 @@ function tooEarly(where: string, { id, name, fromDay, steps }: Branch): Refusal[
 }
 
 function repeatedIds(list: string, things: readonly { readonly id: string }[]): Refusal[] {
-  const seen = new Set<string>();
-  return things.flatMap(({ id }, index) => {
-    const isNew = !seen.has(id);
-    seen.add(id);
-    if (isNew) return [];
-    const cure = `Two entries of ${list} have the same id ${id} in the file: give one of them another`;
-    return [
-      { where: `${list}[${index}] (${id})`, found: `the id ${id} again`, allowed: 'each id once', cure },
-    ];
-  });
+  return repeats(things).map(({ thing: { id }, index }) => ({
+    where: `${list}[${index}] (${id})`,
+    found: `the id ${id} again`,
+    allowed: 'each id once',
+    cure: `Two entries of ${list} have the same id ${id} in the file: give one of them another`,
+  }));
 }
 
 /**

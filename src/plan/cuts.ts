@@ -6,10 +6,7 @@ import { perDay } from '../units/quantity';
 import { partsOf } from './outline';
 import type { Piece, Plan, Step, Xy } from './plan';
 import { rasterise, type Grid } from './rasterise';
-import { faceName, facesOfRecut, followPieces, pieceNumbers, type Standing } from './steps';
-
-/** Kerf of an isolating cut that says nothing else, mm. */
-export const KERF_MM = DEFAULTS.kerfMm.value;
+import { faceName, facesOfRecut, followPieces, isolateKerfMm, pieceNumbers, type Standing } from './steps';
 
 /** Number of a name that no piece has: that of a recut which is switched off. */
 const NOBODY = 65_535;
@@ -80,7 +77,7 @@ function cutOf(step: Step, standing: ReadonlyMap<string, Standing>, { plan, grid
         ...dated,
         kind: 'isolate',
         around: toGrid(step.around, grid),
-        halfKerf: (step.kerfMm ?? KERF_MM) / 2 / cellMm,
+        halfKerf: isolateKerfMm(step) / 2 / cellMm,
       };
     case 'scrape':
       return {

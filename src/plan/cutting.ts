@@ -1,10 +1,9 @@
 /** A plan of its own for what was cut out of a grown tile. */
 import { ownOutline } from './outline';
-import { type GraftPiece, type Plan } from './plan';
+import { LARGEST_TILE_MM, type GraftPiece, type Plan } from './plan';
 
 /** Room for growth around a cutting, mm on every side. */
 const ROOM_MM = 25;
-const LARGEST_TILE_MM = 300;
 
 /** The cutting in the middle of a fresh disc, with the varieties and pairs of the plan it came from. */
 export function planOfCutting(from: Plan, cutting: GraftPiece): Plan {

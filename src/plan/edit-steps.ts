@@ -1,18 +1,14 @@
 /** Every change that a person can make to the steps of a plan, in the form of plan/edit.ts. */
 import type { FaceOfLines } from '../units/faces';
 import type { Edit } from './edit';
+import { nextId } from './ids';
 import { LAST_DAY, MAX_STEPS, type Plan, type Step, type StepOf, type Xy } from './plan';
+import { halfTurns, rounded } from './rounding';
 import { stepName } from './step-faults';
 import { faceName, facesOfRecut, type Standing } from './steps';
 
-/** 's' and one more than the highest number in use, so that a new step is never taken for a removed one. */
 export function nextStepId(plan: Plan): string {
-  let number = 0;
-  for (const { id } of plan.steps) {
-    const match = /^s(\d{1,9})$/u.exec(id);
-    if (match) number = Math.max(number, Number(match[1]));
-  }
-  return `s${number + 1}`;
+  return nextId('s', plan.steps);
 }
 
 export function addStep(plan: Plan, step: Step): Edit {
@@ -161,14 +157,9 @@ function partAsCut(plan: Plan, step: StepOf<'recut'>): ReadonlyMap<string, Xy> {
   return new Map(facesOfRecut(plan.tile, step).map(({ centroid }, k) => [faceName(step, k), centroid]));
 }
 
-/** To 0.001 mm, and the turn within half a turn either way. */
+/** As finely as a plan keeps places and turns. */
 function tidy({ at, turnDeg }: Standing): Standing {
-  const rounded = (value: number): number => Math.round(value * 1000) / 1000 + 0;
-  const turn = rounded(turnDeg % 360);
-  return {
-    at: [rounded(at[0]), rounded(at[1])],
-    turnDeg: turn > 180 ? rounded(turn - 360) : turn <= -180 ? rounded(turn + 360) : turn,
-  };
+  return { at: [rounded(at[0]), rounded(at[1])], turnDeg: halfTurns(turnDeg) };
 }
 
 function withStep(plan: Plan, id: string, verb: string, change: (step: Step) => Step): Edit {

@@ -4,9 +4,11 @@
  * Edits keep lengths to 0.001 mm and stay inside the ranges of plan/plan.ts; overlaps are for plan/refuse.ts.
  */
 import { freshVariety } from './fresh-variety';
+import { highestNumber } from './ids';
 import { varietiesOf } from './outline';
 import { MAX_PIECES, MAX_VARIETIES, pairOf } from './plan';
 import type { Pair, Piece, Plan, Settings, Tile, Variety, Xy } from './plan';
+import { halfTurns, rounded } from './rounding';
 
 export interface Edit {
   readonly plan: Plan;
@@ -20,11 +22,6 @@ const LARGEST_DISC_MM = 300;
 
 function clamp(value: number, least: number, most: number): number {
   return Math.min(most, Math.max(least, value));
-}
-
-/** To 0.001, without a negative zero. */
-function rounded(value: number): number {
-  return Math.round(value * 1000) / 1000 + 0;
 }
 
 function spot(xMm: number, yMm: number): Xy {
@@ -53,18 +50,8 @@ export function nextPieceId(plan: Plan): string {
 }
 
 function freshPieceIds(plan: Plan, count: number): string[] {
-  const taken = new Set(plan.pieces.map((piece) => piece.id));
-  let number = 0;
-  for (const id of taken) {
-    const match = /^p(\d{1,9})$/u.exec(id);
-    if (match) number = Math.max(number, Number(match[1]));
-  }
-  const ids: string[] = [];
-  while (ids.length < count) {
-    number += 1;
-    if (!taken.has(`p${number}`)) ids.push(`p${number}`);
-  }
-  return ids;
+  const highest = highestNumber('p', plan.pieces);
+  return Array.from({ length: count }, (_, k) => `p${highest + 1 + k}`);
 }
 
 /** Adds the piece, or puts it in the place of the one with its id. */
@@ -93,13 +80,8 @@ export function placePiece(plan: Plan, id: string, at: Xy): Edit {
 
 /** Each piece turns about its own `at`; the turn is kept in (-180, 180]. */
 export function turnPieces(plan: Plan, ids: readonly string[], deltaDeg: number): Edit {
-  const turned = (deg: number): number => {
-    const within = rounded(deg % 360);
-    if (within > 180) return rounded(within - 360);
-    return within <= -180 ? rounded(within + 360) : within;
-  };
   return {
-    plan: withPieces(plan, ids, (piece) => ({ ...piece, turnDeg: turned(piece.turnDeg + deltaDeg) })),
+    plan: withPieces(plan, ids, (piece) => ({ ...piece, turnDeg: halfTurns(piece.turnDeg + deltaDeg) })),
     words: naming('Turn', ids),
   };
 }

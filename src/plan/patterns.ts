@@ -8,6 +8,7 @@ import type { FaceOfLines } from '../units/faces';
 import { turnedAndShifted, type Polygon } from '../units/polygon';
 import { tileOutline } from './outline';
 import type { StepOf, Tile, Xy } from './plan';
+import { rounded } from './rounding';
 import { faceName, facesOfRecut } from './steps';
 
 export const ARRANGEMENTS = [
@@ -35,17 +36,13 @@ export function stripeLines(tile: Tile, spacingMm: number, turnDeg: number): Xy[
       turnDeg,
       [0, 0],
     );
-    if (crosses(line, tile)) lines.push(line.map(([x, y]): Xy => [thousandth(x), thousandth(y)]));
+    if (crosses(line, tile)) lines.push(line.map(([x, y]): Xy => [rounded(x), rounded(y)]));
   }
   return lines;
 }
 
 export function gridLines(tile: Tile, spacingMm: number, turnDeg: number): Xy[][] {
   return [...stripeLines(tile, spacingMm, turnDeg), ...stripeLines(tile, spacingMm, turnDeg + 90)];
-}
-
-function thousandth(mm: number): number {
-  return Math.round(mm * 1000) / 1000 + 0;
 }
 
 /** Whether corners of the tile lie on both sides of a line. */
@@ -64,7 +61,7 @@ export function arrange(
   const faces = facesOfRecut(tile, recut);
   const place = (k: number, at: Xy, turnDeg = 0): Placement => ({
     piece: faceName(recut, k),
-    at: [thousandth(at[0]), thousandth(at[1])],
+    at: [rounded(at[0]), rounded(at[1])],
     turnDeg,
   });
   switch (how) {

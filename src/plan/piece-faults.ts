@@ -2,12 +2,11 @@
 import { isSimple, type Polygon } from '../units/polygon';
 import { outlineOf, partsOf, pieceAreaMm2, pieceBox, varietiesOf } from './outline';
 import { capital, pieceName } from './piece-name';
-import type { Piece, Plan, Refusal, Tile } from './plan';
+import { LARGEST_TILE_MM, type Piece, type Plan, type Refusal, type Tile } from './plan';
 
 /** Rounding of places to 0.001 mm may carry an edge this far over the tile's. */
 const BEYOND_MM = 0.01;
 const LEAST_AREA_MM2 = 0.1;
-const LARGEST_TILE_MM = 300;
 
 /** Millimetres for reading: one decimal, two where that would be nothing. */
 function mm(value: number): string {

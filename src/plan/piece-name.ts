@@ -39,7 +39,7 @@ function extent(outline: readonly Xy[]): string {
 }
 
 /** One decimal, none where it is zero. */
-function short(value: number): string {
+export function short(value: number): string {
   return String(Number(value.toFixed(1)));
 }
 

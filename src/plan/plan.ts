@@ -8,6 +8,7 @@
 import * as v from 'valibot';
 
 export const MAX_VARIETIES = 8;
+export const LARGEST_TILE_MM = 300;
 /** Letters of a seed, on the page and in the command line. */
 export const MAX_SEED_LETTERS = 100;
 export const MAX_PIECES = 2000;
@@ -49,7 +50,7 @@ export const list = <T extends v.GenericSchema>(item: T, least: number, most: nu
 
 const TileSchema = v.strictObject({
   shape: v.picklist(['square', 'disc']),
-  sizeMm: number(20, 300),
+  sizeMm: number(20, LARGEST_TILE_MM),
 });
 
 const VarietySchema = v.strictObject({

@@ -3,6 +3,7 @@
  * file; the cure is a sentence for who sees the tile and never the file.
  * Quick enough to judge every move of a drag: boxes are swept from left to right, outlines are worked out once.
  */
+import { repeats } from './ids';
 import { overlapMm2, pieceBox } from './outline';
 import { pairRefusals, placeInFile } from './pair-faults';
 import { pieceRefusals } from './piece-faults';
@@ -33,20 +34,13 @@ function repeatedIds<T extends { readonly id: string }>(
   things: readonly T[],
   nameOf: (thing: T) => string,
 ): Refusal[] {
-  const first = new Map<string, number>();
-  return things.flatMap((thing, index) => {
-    const { id } = thing;
-    const before = first.get(id);
-    if (before === undefined) {
-      first.set(id, index);
-      return [];
-    }
-    const both = `${capital(nameOf(things[before]))}, and ${nameOf(thing)}`;
+  return repeats(things).map(({ thing, index, first }) => {
+    const both = `${capital(nameOf(things[first]))}, and ${nameOf(thing)}`;
     return {
-      where: placeInFile(list, index, id),
-      found: `the id ${id} again, as in ${list}[${before}]`,
+      where: placeInFile(list, index, thing.id),
+      found: `the id ${thing.id} again, as in ${list}[${first}]`,
       allowed: 'each id once',
-      cure: `${both}, have the same id ${id} in the file: give one of them another`,
+      cure: `${both}, have the same id ${thing.id} in the file: give one of them another`,
     };
   });
 }

@@ -1,9 +1,9 @@
 /** Why the steps of a plan cannot be: what the schema cannot say. */
 import { crossMoreThan } from '../units/faces';
+import { repeats } from './ids';
 import { placeInFile } from './pair-faults';
 import { pieceRefusals } from './piece-faults';
 import { MAX_FACES, type Plan, type Refusal, type Step } from './plan';
-
 import { faceName, facesOfRecut, pieceNames, piecesEver } from './steps';
 
 /** Points of the lines of one recut. */
@@ -87,22 +87,12 @@ function facesOnly(plan: Plan, step: Step & { kind: 'recut' }, where: string): R
 }
 
 function repeated(plan: Plan): Refusal[] {
-  const first = new Map<string, number>();
-  const stepIds = plan.steps.flatMap((step, index) => {
-    const before = first.get(step.id);
-    if (before === undefined) {
-      first.set(step.id, index);
-      return [];
-    }
-    return [
-      {
-        where: placeInFile('steps', index, step.id),
-        found: `the id ${step.id} again, as in steps[${before}]`,
-        allowed: 'each id once',
-        cure: `Two steps, ${stepName(plan.steps[before])} and ${stepName(step)}, have the same id ${step.id} in the file: give one of them another`,
-      },
-    ];
-  });
+  const stepIds = repeats(plan.steps).map(({ thing: step, index, first }) => ({
+    where: placeInFile('steps', index, step.id),
+    found: `the id ${step.id} again, as in steps[${first}]`,
+    allowed: 'each id once',
+    cure: `Two steps, ${stepName(plan.steps[first])} and ${stepName(step)}, have the same id ${step.id} in the file: give one of them another`,
+  }));
   const onTile = new Set(plan.pieces.map(({ id }) => id));
   const added = plan.steps.flatMap((step, index) => {
     if (step.kind !== 'add') return [];

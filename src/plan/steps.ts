@@ -1,15 +1,26 @@
 /** What the steps of a plan come to: their order, the pieces they bring and make, and where each piece stands. */
+import { DEFAULTS } from '../model/defaults';
 import { facesOf, type FaceOfLines } from '../units/faces';
 import { tileOutline } from './outline';
 import type { Piece, Plan, Step, StepOf, Tile, Xy } from './plan';
+
+/** Kerf of an isolating cut, also where it says nothing of one. */
+export function isolateKerfMm({ kerfMm }: StepOf<'isolate'>): number {
+  return kerfMm ?? DEFAULTS.kerfMm.value;
+}
 
 export function isOn(step: Step): boolean {
   return step.on !== false;
 }
 
-/** Those that are on, as they act: by day, and on one day in the order of the list. */
+/** By day, and on one day in the order of the list: as they act. */
+export function byDay(steps: readonly Step[]): Step[] {
+  return [...steps].sort((a, b) => a.day - b.day);
+}
+
+/** Those that are on, as they act. */
 export function stepsInOrder(plan: Plan): Step[] {
-  return plan.steps.filter(isOn).sort((a, b) => a.day - b.day);
+  return byDay(plan.steps.filter(isOn));
 }
 
 /** The pieces of day 0 and those that steps add. */

@@ -5,11 +5,10 @@
  * heals to a disc at once. The kept part is a share of the area as it was measured and does not move: of a share of
  * what is left, many small cuts would leave nothing.
  */
-import { area } from '../units/polygon';
 import { DAYS_PER_MONTH } from '../units/quantity';
 import type { Mother } from './bench';
-import { partsOf } from './outline';
-import type { Piece, PlainPiece, Plan, Refusal } from './plan';
+import { partsOf, pieceAreaMm2 } from './outline';
+import type { Piece, Plan, Refusal } from './plan';
 import { isOn } from './steps';
 
 /** Part of a mother that is kept where the grower says nothing. Judgement, no source. */
@@ -71,16 +70,12 @@ export function takesOf(plan: Plan): Take[] {
       const variety = names.get(part.variety) ?? part.variety;
       const key = `${day} ${sameVariety(variety)}`;
       const before = sums.get(key)?.areaMm2 ?? 0;
-      sums.set(key, { variety, day, areaMm2: before + partAreaMm2(part) });
+      sums.set(key, { variety, day, areaMm2: before + pieceAreaMm2(part) });
     }
   };
   for (const piece of plan.pieces) take(piece, 0);
   for (const step of plan.steps) if (step.kind === 'add' && isOn(step)) take(step.piece, step.day);
   return [...sums.values()].sort((a, b) => a.day - b.day);
-}
-
-function partAreaMm2(part: PlainPiece): number {
-  return 'disc' in part ? (Math.PI * part.disc.diameterMm ** 2) / 4 : area(part.outline);
 }
 
 /**

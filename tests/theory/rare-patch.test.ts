@@ -9,10 +9,10 @@ import { BARE, type State } from '../../src/model/state';
 import { compile } from '../../src/plan/compile';
 import { graftOf } from '../../src/plan/graft';
 import { pieceAreaMm2 } from '../../src/plan/outline';
-import { KERF_MM } from '../../src/plan/cuts';
 import type { GraftPiece, Plan, StepOf } from '../../src/plan/plan';
 import { PRESETS } from '../../src/plan/presets';
 import { refuse } from '../../src/plan/refuse';
+import { isolateKerfMm } from '../../src/plan/steps';
 import { survivalOf } from '../../src/plan/survival';
 import { meanOf } from '../../src/stats/intervals';
 import { DAYS_PER_MONTH } from '../../src/units/quantity';
@@ -45,7 +45,7 @@ function tileOn(plan: Plan, day: number, seed: string): State {
 
 /** The cutting as a plan of its own: it heals, then grows at its rim rate until it is large enough. */
 function cuttingAlone(plan: Plan, frame: Frame, step: StepOf<'isolate'>): { plan: Plan; piece: GraftPiece } {
-  const cut = { around: step.around, kerfMm: step.kerfMm ?? KERF_MM };
+  const cut = { around: step.around, kerfMm: isolateKerfMm(step) };
   const piece = graftOf(frame, cut, 'cutting', IDS);
   if (piece === null) throw new Error('nothing was cut out');
   const tile = { shape: 'square', sizeMm: 40 } as const;

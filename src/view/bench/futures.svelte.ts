@@ -2,10 +2,8 @@
 import { Channel } from '../../jobs/channel';
 import { engineLine } from '../../jobs/engine-line';
 import { frameBudget, FrameStore, type KeptRun } from '../../jobs/frame-store';
-import { runKey } from '../../jobs/tile-run';
+import { EXACT_CELL_MM, runKey } from '../../jobs/tile-run';
 import type { Plan } from '../../plan/plan';
-
-const CELL_MM = 0.25;
 
 export interface Future {
   readonly key: string;
@@ -14,7 +12,7 @@ export interface Future {
 }
 
 export function futureOf(plan: Plan, seed: string): Future {
-  return { key: runKey(plan, seed, CELL_MM), plan, seed };
+  return { key: runKey(plan, seed, EXACT_CELL_MM), plan, seed };
 }
 
 export class Futures {
@@ -48,9 +46,9 @@ export class Futures {
       if (!next) return;
       const { key, plan, seed } = next;
       this.#underway = key;
-      this.#store.begin(key, CELL_MM);
+      this.#store.begin(key, EXACT_CELL_MM);
       const ended = await this.#channel.grow(
-        { plan, seed, cellMm: CELL_MM, frames: true },
+        { plan, seed, cellMm: EXACT_CELL_MM, frames: true },
         {
           polyps: (sites) => void this.#store.addSites(key, sites),
           month: (frame, reading) => {

@@ -4,24 +4,20 @@
  */
 import { untrack } from 'svelte';
 import {
+  branchAt,
   branchOf,
   branchPlan,
   EMPTY_BENCH,
-  nextId,
   type Bench,
   type BenchTile,
   type Branch,
   type Mother,
+  type Place,
 } from '../../plan/bench';
+import { nextId } from '../../plan/ids';
 import type { Plan, Refusal } from '../../plan/plan';
 import { dayOfMonth } from '../../units/quantity';
 import type { Desk } from '../desk.svelte';
-
-/** A tile of the bench, or one of its branches. */
-export interface Place {
-  readonly tile: string;
-  readonly branch: string | null;
-}
 
 export class Workbench {
   readonly #desk: Desk;
@@ -156,10 +152,8 @@ export class Workbench {
     const from = this.#at?.branch ? branchIn(tile, this.#at.branch) : null;
     const fromDay = Math.min(dayOfMonth(month), from?.fromDay ?? Infinity);
     const id = nextId('b', tile.branches ?? []);
-    const name = `Branch ${id.slice(1)}`;
-    const steps = plan.steps.filter(({ day }) => day >= fromDay);
     const months = plan.months === tile.plan.months ? {} : { months: plan.months };
-    const branch: Branch = { id, name, fromDay, steps, ...months };
+    const branch: Branch = { ...branchAt(plan, id, `Branch ${id.slice(1)}`, fromDay), ...months };
     this.#changeTile(tile.id, { branches: [...(tile.branches ?? []), branch] });
     this.open({ tile: tile.id, branch: id });
   }

@@ -9,7 +9,7 @@ import type { Desk } from '../desk.svelte';
 import type { Hold } from '../tile/hold.svelte';
 import { simplify } from '../tile/simplify';
 import { cornersOf, outlineFault } from '../tile/stamp';
-import { cutOutOf, outlineAround, patchAt } from './patch';
+import { cutOutOf, outlineAround, patchAt, tidy } from './patch';
 
 const TOLERANCE_MM = 0.2;
 /** A saw line that ends so near the tile's edge, or another line, is meant to reach it. */
@@ -17,8 +17,8 @@ const REACH_MM = 3;
 const LEAST_LENGTH_MM = 1;
 const FULL = `A plan holds at most ${MAX_STEPS} steps: remove some first.`;
 
-/** Steps that are drawn act on the day whose tile is shown; day 0 is the tile as it is set. */
-function dayShown(desk: Desk): number {
+/** Steps that are drawn or added act on the day whose tile is shown; day 0 is the tile as it is set. */
+export function dayShown(desk: Desk): number {
   return Math.max(1, dayOfMonth(desk.month));
 }
 
@@ -131,10 +131,6 @@ export function cutOut(desk: Desk, hold: Hold): void {
   const { kerfMm } = hold.cut;
   const step: Step = { id: nextStepId(desk.plan), day: dayShown(desk), kind: 'isolate', around, kerfMm };
   if (put(desk, hold, step, around[0])) hold.proposal = null;
-}
-
-function tidy(mm: number): number {
-  return Math.round(mm * 100) / 100 + 0;
 }
 
 /** Ends that stop short of the tile's edge or of another line go on as far as to it. */

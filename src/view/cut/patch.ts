@@ -81,7 +81,8 @@ export function outlineAround(frame: Frame, patch: Uint8Array, mm: number): Xy[]
   return simplifyOutline(ring, MOST_CORNERS, cellMm / 2).map(([x, y]): Xy => [tidy(x), tidy(y)]);
 }
 
-function tidy(mm: number): number {
+/** As finely as a hand draws, mm. */
+export function tidy(mm: number): number {
   return Math.round(mm * 100) / 100 + 0;
 }
 

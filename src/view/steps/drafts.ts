@@ -4,6 +4,7 @@ import { nextStepId } from '../../plan/edit-steps';
 import { nextPieceId } from '../../plan/edit';
 import { gridLines } from '../../plan/patterns';
 import type { Plan, Step, StepKind, Xy } from '../../plan/plan';
+import { rounded } from '../../plan/rounding';
 import { piecesEver } from '../../plan/steps';
 
 const KERF_MM = DEFAULTS.kerfMm.value;
@@ -57,11 +58,10 @@ const SIDES = 32;
 /** A round or square outline about a place, its least width across. */
 export function ringOf([x, y]: Xy, acrossMm: number, isRound: boolean): Xy[] {
   const half = acrossMm / 2;
-  const tidy = (value: number): number => Math.round(value * 1000) / 1000 + 0;
   if (!isRound)
     return [[x - half, y - half], [x + half, y - half], [x + half, y + half], [x - half, y + half]]; // prettier-ignore
   return Array.from({ length: SIDES }, (_, k): Xy => {
     const turn = (2 * Math.PI * k) / SIDES;
-    return [tidy(x + half * Math.cos(turn)), tidy(y + half * Math.sin(turn))];
+    return [rounded(x + half * Math.cos(turn)), rounded(y + half * Math.sin(turn))];
   });
 }

@@ -1,7 +1,8 @@
 /** Steps in words for the page: what one does, and what it took. */
 import type { StepReading } from '../../measure/reading';
+import { short } from '../../plan/piece-name';
 import type { Plan, Step, StepKind } from '../../plan/plan';
-import { facesOfRecut } from '../../plan/steps';
+import { facesOfRecut, isolateKerfMm } from '../../plan/steps';
 
 export const KINDS: readonly { readonly kind: StepKind; readonly label: string; readonly words: string }[] = [
   { kind: 'trim', label: 'Trim', words: 'Cuts the rim back by a width, all round or along a line.' },
@@ -33,7 +34,7 @@ export function labelOf(kind: StepKind): string {
 }
 
 function mm(value: number): string {
-  return `${Number(value.toFixed(1))} mm`;
+  return `${short(value)} mm`;
 }
 
 /** 'trim 3 mm all round'. */
@@ -47,11 +48,11 @@ export function deed(plan: Plan, step: Step): string {
       return `recut into ${parts} parts, kerf ${mm(step.kerfMm)}${set}`;
     }
     case 'isolate':
-      return `cut out a patch, kerf ${mm(step.kerfMm ?? 0.8)}`;
+      return `cut out a patch, kerf ${mm(isolateKerfMm(step))}`;
     case 'scrape':
       return `scrape a strip of ${mm(step.widthMm)}`;
     case 'move':
-      return `move ${step.piece}${step.turnDeg === 0 ? '' : `, turned ${Number(step.turnDeg.toFixed(1))}°`}`;
+      return `move ${step.piece}${step.turnDeg === 0 ? '' : `, turned ${short(step.turnDeg)}°`}`;
     case 'lift':
       return `lift ${step.piece}`;
     case 'add':

@@ -104,6 +104,17 @@ export class Hold {
     return toPx(this.camera, this.size, mm);
   }
 
+  /** A path as the points of a polygon or polyline over the tile. */
+  points(path: readonly Xy[]): string {
+    return path
+      .map((mm) =>
+        this.px(mm)
+          .map((px) => px.toFixed(1))
+          .join(),
+      )
+      .join(' ');
+  }
+
   zoom(factor: number, about?: Xy): void {
     const [x, y] = about ?? [this.size.width / 2, this.size.height / 2];
     this.#camera = zoomAbout(this.camera, this.size, this.#desk.shown.tile, x, y, factor);

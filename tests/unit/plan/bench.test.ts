@@ -7,11 +7,11 @@ import {
   branchRefusals,
   EMPTY_BENCH,
   isBenchText,
-  nextId,
   openBench,
   type Bench,
 } from '../../../src/plan/bench';
 import { planText } from '../../../src/plan/file';
+import { nextId } from '../../../src/plan/ids';
 import type { Step } from '../../../src/plan/plan';
 import { smallPlan } from '../../fixtures/small-plan';
 
