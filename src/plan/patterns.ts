@@ -22,16 +22,18 @@ export const ARRANGEMENTS = [
 export type Arrangement = (typeof ARRANGEMENTS)[number];
 export type Placement = StepOf<'recut'>['then'][number];
 
-/** Lines this far apart over the whole tile, turned clockwise, one of them through the middle's half spacing. */
-export function stripeLines(tile: Tile, spacingMm: number, turnDeg: number): Xy[][] {
+/** Lines this far apart over the whole tile, turned clockwise, one of them through a place: else the tile's middle. */
+export function stripeLines(tile: Tile, spacingMm: number, turnDeg: number, through: Xy = [0, 0]): Xy[][] {
   const reach = tile.sizeMm * (tile.shape === 'square' ? Math.SQRT1_2 : 0.5) + 1;
-  const count = Math.floor(reach / spacingMm);
+  const count = Math.ceil(reach / spacingMm);
+  const turn = (turnDeg * Math.PI) / 180;
+  const off = (through[0] * Math.cos(turn) + through[1] * Math.sin(turn)) % spacingMm;
   const lines: Xy[][] = [];
   for (let k = -count; k <= count; k++) {
     const line = turnedAndShifted(
       [
-        [k * spacingMm, -reach],
-        [k * spacingMm, reach],
+        [off + k * spacingMm, -reach],
+        [off + k * spacingMm, reach],
       ],
       turnDeg,
       [0, 0],
@@ -41,8 +43,11 @@ export function stripeLines(tile: Tile, spacingMm: number, turnDeg: number): Xy[
   return lines;
 }
 
-export function gridLines(tile: Tile, spacingMm: number, turnDeg: number): Xy[][] {
-  return [...stripeLines(tile, spacingMm, turnDeg), ...stripeLines(tile, spacingMm, turnDeg + 90)];
+export function gridLines(tile: Tile, spacingMm: number, turnDeg: number, through: Xy = [0, 0]): Xy[][] {
+  return [
+    ...stripeLines(tile, spacingMm, turnDeg, through),
+    ...stripeLines(tile, spacingMm, turnDeg + 90, through),
+  ];
 }
 
 /** Whether corners of the tile lie on both sides of a line. */

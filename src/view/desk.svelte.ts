@@ -58,6 +58,8 @@ export class Desk {
   selection = $state.raw<readonly string[]>([]);
   /** The step of the plan whose fields are open. */
   step = $state<string | null>(null);
+  /** Of that step, the part that hand and keys move on the tile. */
+  part = $state<string | null>(null);
   tool = $state<Tool>('choose');
   stamp = $state.raw<Stamp>({ shape: 'disc', sizeMm: 12, variety: '' });
   /** Overlays: seams by outcome, outlines of the pieces as they were set. */

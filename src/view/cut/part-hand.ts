@@ -14,11 +14,11 @@ const TURN_STEP_DEG = 15;
 
 /** What a press takes hold of; a finger moves only the part that a tap has chosen. Null beside all parts. */
 export function gripPart(desk: Desk, hold: Hold, px: Xy, finger: boolean): PartGrip | null {
-  const chosen = hold.parts.find(({ piece }) => piece === hold.part);
+  const chosen = hold.parts.find(({ piece }) => piece === desk.part);
   if (chosen && handleAt([turnHandle(chosen, hold.camera, hold.size)], px, finger))
     return { kind: 'turn part', part: chosen };
   const part = partAt(hold.parts, hold.mm(px));
-  hold.part = part?.piece ?? null;
+  desk.part = part?.piece ?? null;
   if (part === null) return null;
   desk.select([]);
   hold.said = `Part ${part.piece}.`;

@@ -65,11 +65,14 @@ export function partAt(parts: readonly Part[], at: Xy): Part | null {
   return parts.findLast(on) ?? null;
 }
 
+/** Parts that may change places with one: of its form and size. */
+export function likeParts(parts: readonly Part[], part: Part): Part[] {
+  return parts.filter((one) => one.piece !== part.piece && isAlike(one, part));
+}
+
 /** The part moved to a place; onto the place of one that is like it, the two are swapped. */
 export function dropPart(plan: Plan, id: string, parts: readonly Part[], part: Part, at: Xy): Edit {
-  const other = parts.find(
-    (one) => one.piece !== part.piece && isAlike(one, part) && isNear(one.at, at, sizeOf(one) / 4),
-  );
+  const other = likeParts(parts, part).find((one) => isNear(one.at, at, sizeOf(one) / 4));
   if (other) return swapParts(plan, id, part.piece, other.piece);
   return placePart(plan, id, part.piece, { at, turnDeg: part.turnDeg });
 }

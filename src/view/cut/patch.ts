@@ -42,7 +42,7 @@ export function patchAt(frame: Frame, at: Xy): Uint8Array | null {
   return isTissue(frame.label[start]) ? flood(frame, start, () => true) : null;
 }
 
-function isTissue(label: number): boolean {
+export function isTissue(label: number): boolean {
   return label > 0 && label <= MOST_VARIETIES;
 }
 

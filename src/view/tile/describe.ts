@@ -2,6 +2,7 @@
 import { ownOutline, varietiesOf } from '../../plan/outline';
 import type { PairReading, Reading } from '../../measure/reading';
 import type { Piece, Plan } from '../../plan/plan';
+import { pinWords, tookWords } from '../steps/words';
 
 /** Outcomes shorter than this go unmentioned beside longer ones. */
 const LEAST_MM = 2;
@@ -96,8 +97,23 @@ export function describe(plan: Plan, reading: Reading | null): string[] {
         lines.push(`${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)}: ${listed(parts)}.`);
     }
   }
+  lines.push(...stepLines(plan, reading));
   for (const piece of pieces.slice(0, 12)) lines.push(`${pieceWords(plan, piece)}.`);
   if (pieces.length > 12) lines.push(`And ${pieces.length - 12} more pieces.`);
+  return lines;
+}
+
+/** What steps have done by the month, and how many are to come. */
+function stepLines(plan: Plan, reading: Reading | null): string[] {
+  const done = new Map(reading?.steps.map((one) => [one.id, one]));
+  const lines = plan.steps.flatMap((step) => {
+    const one = done.get(step.id);
+    if (!one || step.on === false) return [];
+    const took = tookWords(plan, one);
+    return [`${pinWords(plan, step)}${took === null ? '.' : `, took ${took}`}`];
+  });
+  const toCome = plan.steps.filter((step) => step.on !== false && !done.has(step.id)).length;
+  if (toCome > 0) lines.push(`${toCome} ${toCome === 1 ? 'step is' : 'steps are'} to come.`);
   return lines;
 }
 

@@ -42,8 +42,6 @@ export class Hold {
   proposal = $state.raw<Proposal | null>(null);
   /** What the last cut did not do. */
   cutNote = $state('');
-  /** Of the chosen step, the part that hand and keys move. */
-  part = $state<string | null>(null);
   ruler = $state.raw<{ readonly from: Xy; readonly to: Xy } | null>(null);
   /** Where the tile is cut open; it waits while other tools are in hand. */
   sectionLine = $state.raw<SectionLine | null>(null);
@@ -73,7 +71,10 @@ export class Hold {
   );
 
   /** What the chosen step sets somewhere. */
-  readonly parts: readonly Part[] = $derived.by(() => partsOf(this.#desk.shown, this.#desk.step));
+  readonly parts: readonly Part[] = $derived.by(() =>
+    // a plan that is refused may have more parts than can be found in time
+    this.#desk.refusals.length > 0 ? [] : partsOf(this.#desk.shown, this.#desk.step),
+  );
 
   /** What the line cuts through at the month shown; null without the tool, a line or a tile grown so far. */
   readonly section: Section | null = $derived.by(() => {
@@ -203,7 +204,7 @@ export class Hold {
     );
     onChange(
       () => desk.step,
-      () => (this.part = null),
+      () => (this.#desk.part = null),
     );
     $effect(() => {
       if (desk.previewing) untrack(() => (this.refused = null));
@@ -233,10 +234,10 @@ export class Hold {
       this.ruler !== null ||
       this.refused !== null ||
       this.proposal !== null ||
-      this.part !== null ||
+      this.#desk.part !== null ||
       isCut;
     this.proposal = null;
-    this.part = null;
+    this.#desk.part = null;
     if (isCut) this.sectionLine = null;
     this.sketch = [];
     this.ruler = null;

@@ -119,7 +119,7 @@ function actOnStep(desk: Desk, hold: Hold, edit: Edit, at: Xy): boolean {
 }
 
 function chosenPart(desk: Desk, hold: Hold): Part | undefined {
-  return desk.tool === 'choose' ? hold.parts.find(({ piece }) => piece === hold.part) : undefined;
+  return desk.tool === 'choose' ? hold.parts.find(({ piece }) => piece === desk.part) : undefined;
 }
 
 function goBy([x, y]: Xy, stepMm: number, desk: Desk, hold: Hold): boolean {
@@ -167,11 +167,11 @@ function chooseNext(desk: Desk, hold: Hold, by: 1 | -1): boolean {
 
 function chooseNextPart(desk: Desk, hold: Hold, by: 1 | -1): boolean {
   const { parts } = hold;
-  const now = parts.findIndex(({ piece }) => piece === hold.part);
+  const now = parts.findIndex(({ piece }) => piece === desk.part);
   const next = now < 0 ? (by > 0 ? 0 : parts.length - 1) : (now + by + parts.length) % parts.length;
   const { piece, at } = parts[next];
   desk.select([]);
-  hold.part = piece;
+  desk.part = piece;
   hold.reveal(at);
   hold.said = `Part ${piece}, ${at[0].toFixed(1)}, ${at[1].toFixed(1)} mm.`;
   return true;

@@ -28,6 +28,21 @@ describe('cut lines by rule', () => {
     for (const { areaMm2 } of faces) expect(areaMm2).toBeCloseTo(100, 6);
   });
 
+  it('a line goes through the place asked for, whatever the turn', () => {
+    const through: Xy = [3, -4];
+    for (const turnDeg of [0, 30, 90, -60])
+      for (const lines of [
+        stripeLines(SQUARE, 10, turnDeg, through),
+        gridLines(SQUARE, 10, turnDeg, through),
+      ]) {
+        const off = ([[x1, y1], [x2, y2]]: Xy[]): number =>
+          Math.abs((x2 - x1) * (through[1] - y1) - (y2 - y1) * (through[0] - x1)) /
+          Math.hypot(x2 - x1, y2 - y1);
+        expect(Math.min(...lines.map(off))).toBeLessThan(0.01);
+      }
+    expect(stripeLines(SQUARE, 10, 0, through).map(([[x]]) => x)).toEqual([-17, -7, 3, 13]);
+  });
+
   it('stripes cross the whole tile, whatever their turn', () => {
     for (const turnDeg of [0, 17, 45, 90, 133])
       for (const tile of [SQUARE, DISC]) {

@@ -145,6 +145,6 @@ describe('parts of the chosen recut', () => {
     press('n', 'n', 'ArrowRight', 'Shift+ArrowDown', ']', 'Shift+]');
     expect(then()).toEqual([{ piece: `${id}.2`, at: [15.5, -10], turnDeg: 6 }]);
     press('Escape');
-    expect(hold.part).toBeNull();
+    expect(desk.part).toBeNull();
   });
 });

@@ -88,3 +88,21 @@ test('the full text names the tile, the month, each pair and each piece', () => 
     'Piece p1 of Fern, 10.0 by 20.0 mm, 12.0 mm left of the middle',
   );
 });
+
+test('tells what steps have done by the month, and how many are to come', () => {
+  const plan = {
+    ...HALVES,
+    steps: [
+      { id: 's1', day: 91, kind: 'trim', widthMm: 3 },
+      { id: 's2', day: 91, kind: 'lift', piece: 'p1', on: false },
+      { id: 's3', day: 300, kind: 'lift', piece: 'p1' },
+    ],
+  } as const;
+  const took = { cuttings: 1, twoColoured: 1, cutMm2: { a: 120, b: 94 }, lostMm2: {}, skipped: 0 };
+  const lines = describe(plan, { ...reading(), steps: [{ id: 's1', day: 91, ...took }] });
+  expect(lines).toContain(
+    `Day 91: trim 3 mm all round, took 1 cutting, 1 of two colours: 120 mm² ${HALVES.varieties[0].name}, 94 mm² ${HALVES.varieties[1].name}.`,
+  );
+  expect(lines).toContain('1 step is to come.');
+  expect(lines.join(' ')).not.toContain('lift');
+});

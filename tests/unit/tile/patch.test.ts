@@ -5,6 +5,9 @@ import { nothingBeneath } from '../../../src/model/layers';
 import type { Xy } from '../../../src/plan/plan';
 import { ringOf } from '../../../src/view/steps/drafts';
 import { cutOutOf, outlineAround, patchAt } from '../../../src/view/cut/patch';
+import { tissueRings } from '../../../src/view/cut/tissue';
+import { isThin, patchWords } from '../../../src/view/cut/words';
+import { HALVES } from '../../fixtures/halves';
 import { area, signedDistance } from '../../../src/units/polygon';
 
 const CELL_MM = 0.25;
@@ -92,4 +95,28 @@ describe('what a cut around takes', () => {
     expect(Math.abs((cut.patch?.marginMm ?? 0) - 3)).toBeLessThan(WITHIN_MM);
     expect(signedDistance(outline, [4, 0])).toBeLessThan(-9);
   });
+});
+
+describe('in words', () => {
+  const around = (marginMm: number) => ({ areaMm2: 60, patch: { variety: 1, areaMm2: 12.34, marginMm } });
+
+  it('a margin under 3 mm is thin, but for what cells cannot tell', () => {
+    expect([2.7, 2.85, 3].map((mm) => isThin(around(mm)))).toEqual([true, false, false]);
+    expect(isThin({ areaMm2: 60, patch: null })).toBe(false);
+  });
+
+  it('the chance is that of the survival curve, and never sure', () => {
+    const name = HALVES.varieties[0].name;
+    expect(patchWords(HALVES, around(3))).toBe(
+      `${name} 12.3 mm², margin 3 mm. Cutting of 60 mm²: lives with a chance of 90 %.`,
+    );
+    expect(patchWords(HALVES, { areaMm2: 5000, patch: null })).toContain('over 99 %');
+    expect(patchWords(HALVES, { areaMm2: 0, patch: null })).toContain('under 1 %');
+  });
+});
+
+it('the outline of all tissue runs along its rim', () => {
+  const [rim, ...more] = tissueRings(frame);
+  expect(more).toEqual([]);
+  for (const [x, y] of rim) expect(Math.abs(Math.hypot(x, y) - 16)).toBeLessThan(1.5 * WITHIN_MM);
 });
