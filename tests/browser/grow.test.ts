@@ -40,8 +40,10 @@ test('with reduced motion months 2 and 8 stand side by side and nothing plays', 
         .nth(month === 'month 2' ? 0 : 1)
         .boundingBox()
     )?.width ?? 0;
-  await page.getByText('month 2', { exact: true }).waitFor();
-  await page.locator('.stage').getByText('month 8', { exact: true }).waitFor();
+  // The tile names the month that is drawn, so while it grows both may say 'month 2'.
+  const stage = page.locator('.stage');
+  await stage.getByRole('figure').getByText('month 2', { exact: true }).waitFor();
+  await stage.getByText('month 8', { exact: true }).waitFor();
   await expect.poll(() => widthOf('month 2')).toBeGreaterThan(200);
   await expect
     .poll(async () => Math.abs((await widthOf('month 8')) - (await widthOf('month 2'))))
