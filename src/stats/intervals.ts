@@ -17,7 +17,7 @@ export interface Mean {
 }
 
 /** 0.975 quantile of the normal distribution. */
-const Z95 = 1.959963984540054;
+export const Z95 = 1.959963984540054;
 
 /** Wilson's 95 % interval of x successes in n tries, n > 0. */
 export function wilson(x: number, n: number): Interval {
