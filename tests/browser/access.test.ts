@@ -55,6 +55,31 @@ test('axe finds nothing in what the model knows: light, dark and narrow', async 
   expect(await faults(page), 'dark, narrow').toEqual([]);
 });
 
+test('by keyboard alone a tile is branched and adopted; axe finds nothing in Bench: light, dark and narrow', async () => {
+  const page = await openPage({ hash: '#/bench', reducedMotion: true });
+  const press = async (name: RegExp): Promise<void> => {
+    const control = page.getByRole('button', { name });
+    await control.waitFor();
+    // Only Tab leads there: what the keyboard cannot reach is not found.
+    for (let tabs = 0; tabs < 60; tabs++) {
+      if (await control.evaluate((element) => element === document.activeElement)) break;
+      await page.keyboard.press('Tab');
+    }
+    expect(await control.evaluate((element) => element === document.activeElement), String(name)).toBe(true);
+    await page.keyboard.press('Enter');
+  };
+  await press(/^Branch here/);
+  const compared = page.getByRole('table', { name: /^Readings of both/ });
+  await compared.waitFor();
+  expect(await faults(page), 'light').toEqual([]);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await page.setViewportSize(HAND);
+  expect(await faults(page, COLOUR_RULES), 'dark, narrow').toEqual([]);
+  await press(/^Adopt Branch 1/);
+  // The branch was open; now the tile is, with what it has taken over.
+  await page.getByRole('button', { name: /^Open now Two that take/ }).waitFor();
+});
+
 test('Grow fits 1280 x 800 without scrolling', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
