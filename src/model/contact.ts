@@ -14,21 +14,11 @@ const EDGE_CELLS = 1.5;
 
 /** Registers the contacts of cells that have just been filled; those that touch a stranger in order of cell index. */
 export function meet(state: State, cells: Int32Array, count: number): void {
-  const { origin, variety, layout, ring } = state;
+  const touching = touchingOther(state, cells, count);
+  if (touching.length === 0) return;
+  const { origin, variety, layout } = state;
   const { columns } = layout;
   const varietyOf = state.pieces.variety;
-  const touching: number[] = [];
-  for (let k = 0; k < count; k++) {
-    const cell = cells[k];
-    const own = origin[cell];
-    for (let axis = 0; axis < 8; axis += 2) {
-      const other = origin[cell + ring[axis]];
-      if (other === 0 || other === own) continue;
-      touching.push(cell);
-      break;
-    }
-  }
-  if (touching.length === 0) return;
   for (const cell of touching.sort((a, b) => a - b)) {
     const own = origin[cell];
     for (let axis = 0; axis < 4; axis++) {
@@ -43,6 +33,22 @@ export function meet(state: State, cells: Int32Array, count: number): void {
       openRow(state, j);
     }
   }
+}
+
+/** Those of the cells that lie beside another piece. By itself, so that what is seldom met is not compiled with it. */
+function touchingOther({ origin, ring }: State, cells: Int32Array, count: number): number[] {
+  const touching: number[] = [];
+  for (let k = 0; k < count; k++) {
+    const cell = cells[k];
+    const own = origin[cell];
+    for (let axis = 0; axis < 8; axis += 2) {
+      const other = origin[cell + ring[axis]];
+      if (other === 0 || other === own) continue;
+      touching.push(cell);
+      break;
+    }
+  }
+  return touching;
 }
 
 /** Gives a cell its row if it lies on a seam and has none. */
