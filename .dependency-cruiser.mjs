@@ -43,6 +43,13 @@ export const ROOMS = [
     instead: 'Let the caller pass the plan on.',
   },
   {
+    room: 'trials',
+    folder: 'src/trials',
+    not: [],
+    why: 'What a log of trials teaches knows neither who keeps it nor who shows it',
+    instead: 'Take text or rows, and give numbers with their reasons.',
+  },
+  {
     room: 'skin',
     folder: 'src/skin',
     not: [],
@@ -170,6 +177,12 @@ export default {
       'node_modules/idb/',
       '^src/keep/',
       'One room writes storage, so that no record escapes its migration. Call keep/database.ts.',
+    ),
+    only(
+      'papaparse-in-trials',
+      'node_modules/(@types/)?papaparse/',
+      '^src/trials/csv-table\\.ts$',
+      'One module reads CSV, so that every bad row gets its line and its reason. Call readTable.',
     ),
     {
       name: 'model-packages',

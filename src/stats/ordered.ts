@@ -46,7 +46,7 @@ function lonely(group: readonly number[], met: readonly number[]): NotOrdered {
 }
 
 /** Meetings of these items among themselves. */
-function within(meetings: readonly Meetings[], items: ReadonlySet<number>): Meetings[] {
+export function within(meetings: readonly Meetings[], items: ReadonlySet<number>): Meetings[] {
   return meetings.filter(({ a, b }) => items.has(a) && items.has(b));
 }
 

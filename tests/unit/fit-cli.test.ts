@@ -1,0 +1,164 @@
+/** The fits as a person calls them: shapes, table, bad rows, exit codes. */
+import { execFile } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { fitOptions } from '../../src/cli/fit-options';
+import { Refused } from '../../src/cli/words';
+
+let folder = '';
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'seambench-fit-'));
+});
+
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+function fit(kind: string, rows: readonly string[], ...words: string[]) {
+  const path = join(folder, `${kind}.csv`);
+  writeFileSync(path, `${rows.join('\n')}\n`);
+  return called(path, '--kind', kind, ...words);
+}
+
+function called(...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  return new Promise((resolve) => {
+    const child = execFile(
+      process.execPath,
+      ['--import', 'tsx', 'src/cli/fit.ts', ...words],
+      (_, out, err) => {
+        resolve({ code: child.exitCode ?? -1, out, err });
+      },
+    );
+  });
+}
+
+const RADIUS = [
+  'colony,group,year,area_mm2',
+  ...[10, 22, 34].map((radius, at) => `c1,green,${2020 + at},${Math.PI * radius * radius}`),
+  ...[15, 27, 20].map((radius, at) => `c2,green,${2020 + at},${Math.PI * radius * radius}`),
+];
+/** By symmetry of the doubled odds the slope is log 4 a tenfold and the middle is level. */
+const SURVIVAL = [
+  'group,size_mm2,alive',
+  ...['1,0', '1,0', '1,1', '100,1', '100,1', '100,0'].map((row) => `green,${row}`),
+  ...['1,no', '10,yes'].map((row) => `red,${row}`),
+];
+
+describe('shapes of --json', () => {
+  it('radius: 12 mm a year from three of four pairs', async () => {
+    const { code, out, err } = await fit('radius', RADIUS, '--json');
+    expect([code, err]).toEqual([0, '']);
+    const rates = JSON.parse(out) as Record<string, number>[];
+    expect(rates.map((rate) => Object.keys(rate).join())).toEqual([
+      'group,n,rimMmPerMonth,low,high,q98MmPerYear',
+    ]);
+    expect(rates[0]).toMatchObject({ group: 'green', n: 4 });
+    for (const [key, want] of Object.entries({ rimMmPerMonth: 1, low: 1, high: 1, q98MmPerYear: 12 }))
+      expect(rates[0][key]).toBeCloseTo(want, 6);
+  });
+
+  it('survival: log odds of the two cells seen; separation as null with why', async () => {
+    const { code, out } = await fit('survival', SURVIVAL, '--json');
+    expect(code).toBe(0);
+    const [green, red] = JSON.parse(out) as Record<string, number | string | null>[];
+    expect(Object.keys(green).join()).toBe('group,n,intercept,slope,seIntercept,seSlope');
+    // saturated: log odds -log 2 at 1 mm2 and +log 2 at 100 mm2, each with variance 1/1 + 1/2
+    expect(green.intercept).toBeCloseTo(-Math.log(2), 9);
+    expect(green.slope).toBeCloseTo(Math.log(2), 9);
+    expect(green.seIntercept).toBeCloseTo(Math.sqrt(1.5), 9);
+    expect(green.seSlope).toBeCloseTo(Math.sqrt(3) / 2, 9);
+    expect(red).toMatchObject({ group: 'red', n: 2, slope: null, seSlope: null });
+    expect(red.why).toMatch(/parts all that lived/u);
+  });
+
+  it('contest: abilities that sum to 0, the tie parameter, and null with why for who cannot be placed', async () => {
+    const rows = [
+      ...Array.from({ length: 30 }, () => 'a,b,'),
+      ...Array.from({ length: 20 }, () => 'b,a,0'),
+      ...Array.from({ length: 5 }, () => 'a,b,1'),
+      ...Array.from({ length: 5 }, () => 'b,a,yes'),
+      'z,a,no',
+    ];
+    const { code, out } = await fit('contest', ['winner,loser,tie', ...rows], '--json');
+    expect(code).toBe(0);
+    const { items, tie } = JSON.parse(out) as {
+      items: { name: string; ability: number | null; se: number | null; why?: string }[];
+      tie: number;
+    };
+    expect(tie).toBeCloseTo(10 / Math.sqrt(600), 9); // saturated: log odds and ties as seen
+    expect(Object.keys(items[0]).join()).toBe('name,ability,se');
+    expect(items[0].ability).toBeCloseTo(Math.log(1.5) / 2, 9);
+    expect(items[1].ability).toBeCloseTo(-Math.log(1.5) / 2, 9);
+    expect(items[0].se).toBeCloseTo(Math.sqrt(1 / 30 + 1 / 20) / 2, 9);
+    expect(items[2]).toMatchObject({ name: 'z', ability: null, se: null });
+    expect(items[2].why).toMatch(/never lost/u);
+  });
+
+  it('lifetimes: share left, with the undecided at risk until last seen', async () => {
+    const rows = ['group,days,settled', 'g,10,1', 'g,20,0', 'g,30,1', 'g,40,1'];
+    const { code, out } = await fit('lifetimes', rows, '--json');
+    expect(code).toBe(0);
+    const [curve] = JSON.parse(out) as { medianDays: number; steps: { left: number }[] }[];
+    expect(curve).toMatchObject({ group: 'g', n: 4, medianDays: 30 });
+    [3 / 4, 3 / 8, 0].forEach((left, at) => expect(curve.steps[at].left).toBeCloseTo(left, 12));
+  });
+});
+
+describe('for people', () => {
+  it('writes columns under headings', async () => {
+    const { code, out } = await fit('survival', SURVIVAL);
+    expect(code).toBe(0);
+    const [head, green, red] = out.split('\n');
+    expect(head).toMatch(/^group\s+n\s+intercept\s+slope\s+seIntercept\s+seSlope\s+why$/u);
+    expect(green).toMatch(/^green\s+6\s+-0\.6931\s+0\.6931\s/u);
+    expect(red).toMatch(/^red\s+2\s+–\s+–\s+–\s+–\s+some size/u);
+  });
+});
+
+describe('bad input', () => {
+  it('names bad rows by line, uses the good ones', async () => {
+    const { code, out, err } = await fit('radius', [...RADIUS, 'c3,green,2020,big'], '--json');
+    expect(code).toBe(0);
+    expect(err).toMatch(/^line 8: area_mm2 must be a number .*'big'; the row is left out\n$/u);
+    expect(JSON.parse(out)).toMatchObject([{ group: 'green', n: 4 }]);
+  });
+
+  it.each<[string, string, string[], RegExp]>([
+    [
+      'no good row',
+      'survival',
+      ['group,size_mm2,alive', 'g,5,maybe'],
+      /line 2: .*\nNo row of the table is good/u,
+    ],
+    ['no growth', 'radius', ['colony,group,year,radius_mm', 'c,g,2020,5'], /No colony was read on two days/u],
+    ['a missing column', 'contest', ['winner,loser', 'a,b'], /none named tie/u],
+    [
+      'an unknown kind',
+      'growth',
+      ['a'],
+      /--kind must be radius, survival, contest, lifetimes, but it is 'growth'/u,
+    ],
+  ])('exits 2 for %s, with nothing on stdout', async (_, kind, rows, sentence) => {
+    const { code, out, err } = await fit(kind, rows, '--json');
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toMatch(sentence);
+  });
+
+  it('exits 2 for a file that is not there', async () => {
+    const { code, err } = await called(join(folder, 'none.csv'), '--kind', 'radius');
+    expect(code).toBe(2);
+    expect(err).toMatch(/cannot be read/u);
+  });
+
+  it.each<[string[], RegExp]>([
+    [[], /^Name one table; 0 were named\. Usage/u],
+    [['t.csv'], /^--kind must be .*left out/u],
+    [['t.csv', '--kind', 'radius', '--fast'], /^Unknown option '--fast'\. Usage/u],
+  ])('refuses the words %j in a sentence', (words, sentence) => {
+    expect(() => fitOptions(words)).toThrow(Refused);
+    expect(() => fitOptions(words)).toThrow(sentence);
+  });
+});
