@@ -1,6 +1,8 @@
 /** Small tools of the fits against printed tables and by hand. */
 import { describe, expect, it } from 'vitest';
+import colonies from '../../src/checks/data/colony-growth.json';
 import { inverseOf, times } from '../../src/stats/inverse';
+import { lineThrough } from '../../src/stats/line';
 import { student95 } from '../../src/stats/student';
 import { upperQuantile } from '../../src/stats/upper-quantile';
 
@@ -44,5 +46,23 @@ describe('inverse', () => {
         [1, 1],
       ]),
     ).toBeNull();
+  });
+});
+
+// Madin et al. 2023, doi 10.1002/ecy.4017: parameters published with the data, log10 of area in m2 a year later on log10 of area.
+describe('area of colonies a year later', () => {
+  it.each([
+    ['Acropora cytherea', -0.118762, 0.901405],
+    ['Acropora hyacinthus', -0.131813, 0.942759],
+    ['Acropora cf. digitifera', -0.108762, 0.936183],
+    ['Acropora nasuta', -0.156257, 0.927746],
+  ])('%s has the published line', (name, intercept, slope) => {
+    const pairs = colonies.species.find((one) => one.name === name)?.pairs ?? [];
+    const line = lineThrough(
+      pairs.map(([cm2]) => Math.log10(cm2 / 1e4)),
+      pairs.map(([, cm2]) => Math.log10(cm2 / 1e4)),
+    );
+    expect(Math.abs(line.slope - slope)).toBeLessThan(2e-4); // areas are kept to 0.01 cm2
+    expect(Math.abs(line.intercept - intercept)).toBeLessThan(5e-4);
   });
 });
