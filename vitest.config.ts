@@ -5,6 +5,9 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 /** Folders of files that each take long; begun last, one of them would run on alone. */
 const LONG = /\/tests\/(?:property|theory)\//u;
 
+/** Files that put something else in the place of a module or of what the host gives. */
+const ALONE = 'tests/unit/**/*.alone.test.ts';
+
 /** By itself vitest leaves a core free: on 2 cores the files would run one after another. */
 const IN_NODE = { testTimeout: 60_000, maxWorkers: '100%' };
 
@@ -21,13 +24,22 @@ export default defineConfig({
     projects: [
       {
         plugins: [svelte()], // so that rune classes (.svelte.ts) run in Node
-        test: { name: 'unit', include: ['tests/unit/**/*.test.ts'], ...IN_NODE },
+        // One process for many files: to load the rooms anew for each took longer than the tests.
+        test: {
+          name: 'unit',
+          include: ['tests/unit/**/*.test.ts'],
+          exclude: [ALONE],
+          isolate: false,
+          ...IN_NODE,
+        },
       },
+      { test: { name: 'alone', include: [ALONE], ...IN_NODE } },
       {
         test: {
           name: 'grown',
           include: ['tests/{property,theory}/**/*.test.ts'],
           ...IN_NODE,
+          isolate: false,
           // Loaded by Node itself: vite puts a getter behind each imported name, at which plans grew half as fast
           // again and the looks at each of their cells took several times as long.
           experimental: { viteModuleRunner: false, nodeLoader: false },

@@ -137,7 +137,7 @@ const steps = [
     name: 'tests in Node',
     cure: 'The lines above name the test.',
     reads: false,
-    go: () => vitest('unit', 'grown'),
+    go: () => vitest('unit', 'alone', 'grown'),
   },
   {
     name: 'build',
