@@ -8,8 +8,14 @@ const LONG = /\/tests\/(?:property|theory)\//u;
 /** Files that put something else in the place of a module or of what the host gives. */
 const ALONE = 'tests/unit/**/*.alone.test.ts';
 
+/**
+ * On CI 2 cores are shared by what is waited for and who waits: there a test may need a second go, and the log says
+ * which did. At a desk none is given, so that a race is seen and mended.
+ */
+const RETRY = process.env.CI === 'true' ? 1 : 0;
+
 /** By itself vitest leaves a core free: on 2 cores the files would run one after another. */
-const IN_NODE = { testTimeout: 60_000, maxWorkers: '100%' };
+const IN_NODE = { testTimeout: 60_000, maxWorkers: '100%', retry: RETRY };
 
 class LongFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
@@ -57,9 +63,7 @@ export default defineConfig({
           hookTimeout: 60_000,
           // What follows an action may come through a worker: on a busy machine later than vitest's one second.
           expect: { poll: { timeout: 15_000 } },
-          // Pictures drawn by the processor share 2 cores with what they wait for: there a test may need a second go,
-          // and the log says which did. At a desk none is given, so that a race is seen and mended.
-          retry: process.env.CI === 'true' ? 1 : 0,
+          retry: RETRY,
         },
       },
     ],
