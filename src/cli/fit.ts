@@ -11,7 +11,7 @@ import { survivalFits, survivalTable } from '../trials/survival-fit';
 import { verdictDays, verdictTable } from '../trials/verdict-days';
 import { alignedRows, type Line } from './aligned-rows';
 import { fitOptions, type FitOptions, type Kind } from './fit-options';
-import { Refused } from './words';
+import { asCommand, Refused } from './words';
 
 interface Told {
   readonly json: unknown;
@@ -67,16 +67,6 @@ function run({ tablePath, kind, json }: FitOptions): void {
   }
 }
 
-// The reader may have seen enough: `… | head` is no fault.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit(0);
+asCommand((words) => {
+  run(fitOptions(words));
 });
-
-try {
-  run(fitOptions(process.argv.slice(2)));
-} catch (error) {
-  if (!(error instanceof Refused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 2;
-}

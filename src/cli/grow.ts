@@ -15,7 +15,7 @@ import { dayOfMonth } from '../units/quantity';
 import { growOptions, type GrowOptions } from './grow-options';
 import { Pictures } from './pictures';
 import { ReadingTable } from './reading-table';
-import { Refused } from './words';
+import { asCommand, Refused } from './words';
 
 const MOST_REFUSALS = 10;
 /** Where neither the command nor the plan file names one. */
@@ -89,16 +89,6 @@ function run(options: GrowOptions): void {
   }
 }
 
-// The reader may have seen enough: `… | head` is no fault.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit(0);
+asCommand((words) => {
+  run(growOptions(words));
 });
-
-try {
-  run(growOptions(process.argv.slice(2)));
-} catch (error) {
-  if (!(error instanceof Refused)) throw error;
-  process.stderr.write(`${error.message}\n`);
-  process.exitCode = 2;
-}
