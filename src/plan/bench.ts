@@ -19,15 +19,6 @@ export const MAX_MOTHERS = 200;
 /** A bench of fifty long plans. */
 const MOST_LETTERS = 100_000_000;
 
-const DATE_WORDS = 'a date such as "2026-03-31"';
-
-function isDate(text: string): boolean {
-  const time = Date.parse(`${text}T00:00:00Z`);
-  return !Number.isNaN(time) && new Date(time).toISOString().slice(0, 10) === text;
-}
-
-const DateSchema = v.pipe(v.string(DATE_WORDS), v.check(isDate, DATE_WORDS));
-
 const BranchSchema = v.strictObject({
   id: form.id,
   name: form.text(200),
@@ -43,7 +34,7 @@ export const MotherSchema = v.strictObject({
   variety: form.text(200),
   /** Measured on the day `on`. */
   areaMm2: form.number(1, 10_000_000),
-  on: DateSchema,
+  on: form.date,
   tank: form.text(200),
   /** Part of `areaMm2` that is never cut. */
   keepShare: v.optional(form.number(0, 1)),

@@ -36,7 +36,7 @@ const ID_WORDS = 'a letter or digit, then at most 39 letters, digits, "-", "_" o
 const XY_WORDS = 'two numbers: x and y in mm, each from -1000 to 1000';
 
 export const id = pattern(/^[a-z\d][\w.-]{0,39}$/iu, ID_WORDS);
-const xy = v.pipe(v.strictTuple([number(-1000, 1000), number(-1000, 1000)], XY_WORDS), v.readonly());
+export const xy = v.pipe(v.strictTuple([number(-1000, 1000), number(-1000, 1000)], XY_WORDS), v.readonly());
 
 export const list = <T extends v.GenericSchema>(item: T, least: number, most: number, of: string) => {
   const allowed = least === 0 ? `a list of at most ${most} ${of}` : `a list of ${least} to ${most} ${of}`;
@@ -48,6 +48,18 @@ export const list = <T extends v.GenericSchema>(item: T, least: number, most: nu
   );
 };
 
+const DATE_WORDS = 'a date such as "2026-03-31"';
+
+function isDate(text: string): boolean {
+  const time = Date.parse(`${text}T00:00:00Z`);
+  return !Number.isNaN(time) && new Date(time).toISOString().slice(0, 10) === text;
+}
+
+/** A day of the calendar. */
+export const date = v.pipe(v.string(DATE_WORDS), v.check(isDate, DATE_WORDS));
+
+export const colour = pattern(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"');
+
 const TileSchema = v.strictObject({
   shape: v.picklist(['square', 'disc']),
   sizeMm: number(20, LARGEST_TILE_MM),
@@ -56,7 +68,7 @@ const TileSchema = v.strictObject({
 const VarietySchema = v.strictObject({
   id,
   name: text(200),
-  colour: pattern(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"'),
+  colour,
   rimMmPerMonth: number(0.2, 15),
   aggression: number(0, 1),
 });

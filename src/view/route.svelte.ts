@@ -1,5 +1,5 @@
 /** The view in the address: '#/grow'. Back and Forward work because the browser keeps the addresses. */
-export const VIEWS = ['grow', 'bench', 'knows'] as const;
+export const VIEWS = ['grow', 'bench', 'trials', 'school', 'knows'] as const;
 export type View = (typeof VIEWS)[number];
 
 function viewIn(hash: string): View {
