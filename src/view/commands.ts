@@ -2,7 +2,7 @@
 import { deletePieces } from '../plan/edit';
 import type { Desk } from './desk.svelte';
 import type { Player } from './player.svelte';
-import type { View } from './route.svelte';
+import type { View } from './views';
 
 export interface Command {
   readonly label: string;

@@ -102,16 +102,16 @@ export class Growth {
     this.#newest = null;
   }
 
-  /** To be called while a component starts: its effects carry the desk's wishes to the workers. */
-  follow(): void {
+  /** To be called while a component starts: its effects carry the desk's wishes to the workers while the plan is shown. */
+  follow(isShown: () => boolean): void {
     const desk = this.#desk;
     $effect(() => {
       const wanted = { plan: desk.shown, seed: desk.seed, draft: desk.previewing };
-      if (desk.refusals.length === 0) untrack(() => this.#tile.show(wanted));
+      if (isShown() && desk.refusals.length === 0) untrack(() => this.#tile.show(wanted));
     });
     $effect(() => {
       const { plan } = desk;
-      const atRest = this.state === 'whole' && !desk.previewing && !desk.playing;
+      const atRest = isShown() && this.state === 'whole' && !desk.previewing && !desk.playing;
       untrack(() => {
         if (atRest) this.#range.rest(plan);
         else this.#range.pause();

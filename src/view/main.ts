@@ -3,8 +3,11 @@ import './look/tokens.css';
 import './look/base.css';
 import { beginCanvas } from '../jobs/canvas';
 import { beginEngine } from '../jobs/engine-line';
+import { showsPlan, viewIn } from './views';
 
-beginEngine();
-beginCanvas();
+if (showsPlan(viewIn(location.hash))) {
+  beginEngine();
+  beginCanvas();
+}
 const { start } = await import('./start');
 await start();

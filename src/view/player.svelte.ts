@@ -37,10 +37,10 @@ export class Player {
     else this.play();
   }
 
-  /** To be called while a component starts. Play also ends where no further month can come. */
-  follow(hasFailed: () => boolean): void {
+  /** To be called while a component starts. It rests while the plan is not shown, and ends where no further month can come. */
+  follow(isShown: () => boolean, hasFailed: () => boolean): void {
     $effect(() => {
-      if (!this.#desk.playing) return;
+      if (!this.#desk.playing || !isShown()) return;
       if (this.#desk.month >= this.#last || hasFailed()) {
         this.pause();
         return;

@@ -1,10 +1,5 @@
-/** The view in the address: '#/grow'. Back and Forward work because the browser keeps the addresses. */
-export const VIEWS = ['grow', 'bench', 'trials', 'school', 'knows'] as const;
-export type View = (typeof VIEWS)[number];
-
-function viewIn(hash: string): View {
-  return VIEWS.find((view) => hash === `#/${view}`) ?? 'grow';
-}
+/** The view in the address. Back and Forward work because the browser keeps the addresses. */
+import { viewIn, type View } from './views';
 
 export class Route {
   view = $state<View>(viewIn(location.hash));

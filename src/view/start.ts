@@ -10,6 +10,7 @@ import { Keeping } from './keeping.svelte';
 import { Notices } from './notices.svelte';
 import { showOpening } from './opening';
 import { Player } from './player.svelte';
+import { showsPlan, viewIn } from './views';
 
 export async function start(): Promise<void> {
   const target = document.querySelector('#app');
@@ -24,15 +25,16 @@ export async function start(): Promise<void> {
 
   const isStill = matchMedia('(prefers-reduced-motion: reduce)').matches;
   const opening = showOpening(desk, player, isStill);
+  const isShown = showsPlan(viewIn(location.hash));
   // what a first visit sees grows already while the store is asked; another plan takes its place
-  growth.begin();
+  if (isShown) growth.begin();
   // The store answers within milliseconds; the page waits for it so that nothing is shown and then replaced.
   const kept = await keeping.start();
   if (kept) {
     player.pause();
     desk.restore(kept.plan, kept.seed, kept.month);
     if (kept.rest) workbench.restore(kept.rest.tiles, kept.rest.at);
-    growth.begin();
+    if (isShown) growth.begin();
   }
   mount(App, {
     target,
