@@ -2,6 +2,7 @@
 import type { Frame } from '../model/frame';
 import { FATE } from '../model/seam-table';
 import { lengthOf } from '../units/polygon';
+import { simplify } from '../units/simplify';
 
 const NAMED = { [FATE.ridge]: 'ridge', [FATE.lapped]: 'lapped', [FATE.dead]: 'dead' } as const;
 
@@ -34,7 +35,7 @@ export function seamLines({ columns, cellMm, label, seam }: GraftFrame): SeamLin
       if (meets(i + columns)) sides.push([[x, y + 1], [x + 1, y + 1]]); // prettier-ignore
     }
     return chained(sides).flatMap((chain) =>
-      inLengths(chain).map((along) => ({ along: simplified(along, ASIDE_MM / cellMm), is: NAMED[fate] })),
+      inLengths(chain).map((along) => ({ along: simplify(along, ASIDE_MM / cellMm), is: NAMED[fate] })),
     );
   });
   return lines.sort((a, b) => lengthOf(b.along) - lengthOf(a.along)).slice(0, MOST_LINES);
@@ -77,28 +78,4 @@ function inLengths(chain: readonly Corner[]): Corner[][] {
   const parts: Corner[][] = [];
   for (let k = 0; k + 1 < chain.length; k += MOST_POINTS - 1) parts.push(chain.slice(k, k + MOST_POINTS));
   return parts;
-}
-
-/**
- * Without the points that lie within `aside` of what is left (Douglas & Peucker 1973, Cartographica 10: 112-122).
- * A ring is halved first: its two ends are one point.
- */
-function simplified(line: readonly Corner[], aside: number): readonly Corner[] {
-  if (line.length < 3) return line;
-  const last = line.length - 1;
-  const [[x0, y0], [x1, y1]] = [line[0], line[last]];
-  const [dx, dy] = [x1 - x0, y1 - y0];
-  const length2 = dx * dx + dy * dy;
-  let [farthest, split] = [-1, 0];
-  line.forEach(([x, y], k) => {
-    const [px, py] = [x - x0, y - y0];
-    const along = length2 === 0 ? 0 : Math.min(1, Math.max(0, (px * dx + py * dy) / length2));
-    const away = Math.hypot(px - along * dx, py - along * dy);
-    if (away > farthest) [farthest, split] = [away, k];
-  });
-  if (farthest <= aside) return [line[0], line[last]];
-  return [
-    ...simplified(line.slice(0, split + 1), aside).slice(0, -1),
-    ...simplified(line.slice(split), aside),
-  ];
 }

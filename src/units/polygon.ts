@@ -83,7 +83,7 @@ export function signedDistance(polygon: Polygon, point: Point): number {
   return isInside(polygon, point) ? -distance : distance;
 }
 
-function squaredToSegment(point: Point, from: Point, to: Point): number {
+export function squaredToSegment(point: Point, from: Point, to: Point): number {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const [px, py] = [point[0] - from[0], point[1] - from[1]];
   const length2 = dx * dx + dy * dy;

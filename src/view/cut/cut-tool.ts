@@ -5,9 +5,9 @@ import { MAX_STEPS, type Plan, type Step, type StepOf, type Xy } from '../../pla
 import { facesOfRecut } from '../../plan/steps';
 import { dayOfMonth } from '../../units/quantity';
 import { isInside, lengthOf } from '../../units/polygon';
+import { simplify } from '../../units/simplify';
 import type { Desk } from '../desk.svelte';
 import type { Hold } from '../tile/hold.svelte';
-import { simplify } from '../tile/simplify';
 import { cornersOf, outlineFault } from '../tile/stamp';
 import { cutOutOf, outlineAround, patchAt, tidy } from './patch';
 

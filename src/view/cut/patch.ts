@@ -7,7 +7,7 @@ import type { Frame } from '../../model/frame';
 import { ringsOf } from '../../plan/lattice-outline';
 import type { Xy } from '../../plan/plan';
 import { area } from '../../units/polygon';
-import { simplifyOutline } from '../tile/simplify';
+import { simplifyOutline } from '../../units/simplify';
 
 /** Labels of varieties; 0 is bare and 255 died back. */
 const MOST_VARIETIES = 8;

@@ -2,7 +2,7 @@
 import type { Frame } from '../../model/frame';
 import { ringsOf } from '../../plan/lattice-outline';
 import type { Xy } from '../../plan/plan';
-import { simplifyOutline } from '../tile/simplify';
+import { simplifyOutline } from '../../units/simplify';
 import { isTissue } from './patch';
 
 const MOST_CORNERS = 400;

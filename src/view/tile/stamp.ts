@@ -2,8 +2,8 @@
 import { nextPieceId } from '../../plan/edit';
 import type { Piece, Plan, Xy } from '../../plan/plan';
 import { area, isSimple } from '../../units/polygon';
+import { simplifyOutline } from '../../units/simplify';
 import type { Stamp } from '../desk.svelte';
-import { simplifyOutline } from './simplify';
 
 const STRIP_LENGTHS = 4;
 const MOST_CORNERS = 60;

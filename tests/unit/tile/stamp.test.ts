@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { pieceAreaMm2, pieceBox } from '../../../src/plan/outline';
 import type { Xy } from '../../../src/plan/plan';
-import { simplify, simplifyOutline } from '../../../src/view/tile/simplify';
+import { simplify, simplifyOutline } from '../../../src/units/simplify';
 import { cornersOf, outlineFault, outlinePiece, stampPiece } from '../../../src/view/tile/stamp';
 import { HALVES } from '../../fixtures/halves';
 
@@ -26,6 +26,9 @@ test('a straight line keeps its ends alone; a corner that stands off stays', () 
     [3, 0],
   ]);
   expect(simplify([...straight.slice(0, 3), [2, 5]], 0.1)).toContainEqual([2, 0]);
+  // a line that doubles back keeps its turning point, though that lies on the way of its ends
+  const back: Xy[] = [[0, 0], [9, 0], [2, 0]]; // prettier-ignore
+  expect(simplify(back, 0.1)).toEqual(back);
 });
 
 test('a circle drawn by hand becomes a piece of at most 60 corners and nearly its area', () => {
