@@ -1,81 +1,71 @@
 /**
- * When the bench is written and what happens when that fails. Nothing is written before the store has been read, and
+ * When work is written and what happens when that fails. Nothing is written before the store has been read, and
  * nothing stored that this tab neither wrote nor shows is written over: it is moved aside first. What cannot be
  * written stays in memory and is tried again.
  */
-import * as v from 'valibot';
-import { MAX_SEED_LETTERS, type Plan, type Refusal } from '../plan/plan';
-import { benchText, openBench, type Bench as Tiles, type Place } from '../plan/bench';
-import { openPlan, planText } from '../plan/file';
-import type { AsideRecord, BenchRecord, Shelf } from './database';
+import type { AsideRecord, Drawer } from './database';
 import { WriterLock } from './writer-lock';
 
-const WRITE_AFTER_MS = 500;
 const RETRY_MS = 10_000;
 
-export interface Bench {
-  readonly plan: Plan;
-  readonly seed: string;
-  readonly month: number;
-  /** The tiles and mothers beside the plan, and which tile or branch of them the plan is. */
-  readonly rest?: {
-    readonly tiles: Tiles;
-    readonly at: Place | null;
-  };
+/** How one kind of work is stored. */
+export interface Kind<Work, Stored> {
+  /** Of the lock that one tab holds. */
+  readonly lock: string;
+  /** So long after a change it is written, if no other comes. */
+  readonly afterMs: number;
+  recordOf(work: Work): Stored;
+  /** The work in a stored record, or the words that say why it cannot be read. */
+  workOf(found: unknown): Work | string;
+  isSameWork(one: Stored, other: Stored): boolean;
 }
 
-export type Trouble =
+export type Trouble<Work> =
   | { readonly kind: 'full' | 'blocked' | 'saved-again' | 'other-tab' | 'writer' }
   | { readonly kind: 'aside'; readonly aside: AsideRecord }
   /** Stored by another tab, or by an earlier visit and not readable at first. */
-  | { readonly kind: 'other-work'; readonly bench: Bench };
+  | { readonly kind: 'other-work'; readonly work: Work };
 
-const BenchSchema = v.object({
-  shape: v.literal(1),
-  planText: v.string(),
-  seed: v.pipe(v.string(), v.minLength(1), v.maxLength(MAX_SEED_LETTERS)),
-  month: v.pipe(v.number(), v.integer(), v.minValue(0)),
-  rest: v.optional(
-    v.object({
-      benchText: v.string(),
-      at: v.nullable(v.object({ tile: v.string(), branch: v.nullable(v.string()) })),
-    }),
-  ),
-});
-
-export class Autosave {
-  readonly #open: () => Promise<Shelf>;
-  readonly #tell: (trouble: Trouble) => void;
+export class Autosave<Work extends object, Stored> {
+  readonly #open: () => Promise<Drawer>;
+  readonly #kind: Kind<Work, Stored>;
+  readonly #tell: (trouble: Trouble<Work>) => void;
   readonly #lock: WriterLock;
-  #shelf: Shelf | null = null;
+  #drawer: Drawer | null = null;
   /** The store has been read since this tab began, or since it became the writer. */
   #isRead = false;
   /** What this tab has read and shown, or written last. */
-  #known: BenchRecord | null = null;
+  #known: Stored | null = null;
   /** Stored, and not to be written over before it has been moved aside. */
   #inTheWay: AsideRecord | null = null;
-  #pending: Bench | null = null;
+  #pending: Work | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #failing = false;
   /** Writes go one after the other. */
   #writing: Promise<void> = Promise.resolve();
 
-  constructor(open: () => Promise<Shelf>, tell: (trouble: Trouble) => void, locks: LockManager | undefined) {
+  constructor(
+    open: () => Promise<Drawer>,
+    kind: Kind<Work, Stored>,
+    tell: (trouble: Trouble<Work>) => void,
+    locks: LockManager | undefined,
+  ) {
     this.#open = open;
+    this.#kind = kind;
     this.#tell = tell;
-    this.#lock = new WriterLock(locks, (isHeld) => {
+    this.#lock = new WriterLock(locks, kind.lock, (isHeld) => {
       tell({ kind: isHeld ? 'writer' : 'other-tab' });
       if (isHeld) void this.#beginToWrite();
     });
   }
 
-  /** The bench of the last visit, or null: none, unreadable (told of and moved aside) or storage blocked. */
-  async start(): Promise<Bench | null> {
+  /** The work of the last visit, or null: none, unreadable (told of and moved aside) or storage blocked. */
+  async start(): Promise<Work | null> {
     await this.#lock.ask();
-    let bench: Bench | null = null;
+    let work: Work | null = null;
     try {
-      bench = await this.#read(await this.#opened());
-      if (bench) this.#known = recordOf(bench);
+      work = await this.#read(await this.#opened());
+      if (work) this.#known = this.#kind.recordOf(work);
       // A tab that only reads leaves what cannot be read to the writer.
       if (this.#lock.isHeld) await this.#clearTheWay(await this.#opened());
     } catch {
@@ -85,14 +75,14 @@ export class Autosave {
       this.#tell({ kind: 'other-tab' });
       this.#lock.wait();
     }
-    return bench;
+    return work;
   }
 
-  /** Remembers the newest bench and writes it half a second later. */
-  note(bench: Bench): void {
-    this.#pending = bench;
+  /** Remembers the newest work and writes it a little later. */
+  note(work: Work): void {
+    this.#pending = work;
     clearTimeout(this.#timer);
-    this.#timer = setTimeout(() => void this.flush(), this.#failing ? RETRY_MS : WRITE_AFTER_MS);
+    this.#timer = setTimeout(() => void this.flush(), this.#failing ? RETRY_MS : this.#kind.afterMs);
   }
 
   /** Writes at once: the page is being hidden. */
@@ -123,17 +113,17 @@ export class Autosave {
   async #write(): Promise<void> {
     if (!this.#lock.isHeld || (this.#pending === null && this.#isRead)) return;
     try {
-      const shelf = await this.#opened();
-      if (!this.#isRead) await this.#readAgain(shelf);
-      const bench = this.#pending;
-      if (bench === null) return;
-      const record = recordOf(bench);
+      const drawer = await this.#opened();
+      if (!this.#isRead) await this.#readAgain(drawer);
+      const work = this.#pending;
+      if (work === null) return;
+      const record = this.#kind.recordOf(work);
       // Who only looked at another month does not write over what another tab has made.
-      if (this.#inTheWay && this.#known && isSameWork(record, this.#known)) return;
-      await this.#clearTheWay(shelf);
-      await shelf.writeBench(record);
+      if (this.#inTheWay && this.#known && this.#kind.isSameWork(record, this.#known)) return;
+      await this.#clearTheWay(drawer);
+      await drawer.write(record);
       this.#known = record;
-      if (this.#pending === bench) this.#pending = null;
+      if (this.#pending === work) this.#pending = null;
       if (this.#failing) this.#tell({ kind: 'saved-again' });
       this.#failing = false;
     } catch (error) {
@@ -142,9 +132,9 @@ export class Autosave {
     }
   }
 
-  async #opened(): Promise<Shelf> {
-    this.#shelf ??= await this.#open();
-    return this.#shelf;
+  async #opened(): Promise<Drawer> {
+    this.#drawer ??= await this.#open();
+    return this.#drawer;
   }
 
   #fail(kind: 'full' | 'blocked'): void {
@@ -152,65 +142,32 @@ export class Autosave {
     this.#failing = true;
   }
 
-  /** A stored bench that is not this tab's work is offered and counts as in the way. */
-  async #readAgain(shelf: Shelf): Promise<void> {
-    const bench = await this.#read(shelf);
-    if (!bench) return;
-    const record = recordOf(bench);
-    if (this.#known && isSameWork(record, this.#known)) return;
+  /** Stored work that is not this tab's is offered and counts as in the way. */
+  async #readAgain(drawer: Drawer): Promise<void> {
+    const work = await this.#read(drawer);
+    if (!work) return;
+    const record = this.#kind.recordOf(work);
+    if (this.#known && this.#kind.isSameWork(record, this.#known)) return;
     this.#inTheWay = { why: 'another tab or an earlier visit stored it', record };
-    this.#tell({ kind: 'other-work', bench });
+    this.#tell({ kind: 'other-work', work });
   }
 
-  /** The stored bench, or null: none, or one that cannot be read, which is told of and counts as in the way. */
-  async #read(shelf: Shelf): Promise<Bench | null> {
-    const found = await shelf.readBench();
+  /** The stored work, or null: none, or such that cannot be read, which is told of and counts as in the way. */
+  async #read(drawer: Drawer): Promise<Work | null> {
+    const found = await drawer.read();
     this.#isRead = true;
     this.#inTheWay = null;
     if (found === undefined) return null;
-    const read = benchOf(found);
+    const read = this.#kind.workOf(found);
     if (typeof read !== 'string') return read;
     this.#inTheWay = { why: read, record: found };
     this.#tell({ kind: 'aside', aside: this.#inTheWay });
     return null;
   }
 
-  async #clearTheWay(shelf: Shelf): Promise<void> {
+  async #clearTheWay(drawer: Drawer): Promise<void> {
     if (!this.#inTheWay) return;
-    await shelf.moveAside(this.#inTheWay);
+    await drawer.moveAside(this.#inTheWay);
     this.#inTheWay = null;
   }
-}
-
-/** The bench in a stored record, or the words that say why it cannot be read. */
-function benchOf(found: unknown): Bench | string {
-  const record = v.safeParse(BenchSchema, found);
-  if (!record.success) return 'its form is not known to this version';
-  const { planText: text, seed, month, rest } = record.output;
-  const opened = openPlan(text);
-  if ('refusals' in opened) return whyRefused(opened.refusals);
-  const bench = { plan: opened.plan, seed, month: Math.min(month, opened.plan.months) };
-  if (!rest) return bench;
-  const tiles = openBench(rest.benchText);
-  if ('refusals' in tiles) return whyRefused(tiles.refusals);
-  return { ...bench, rest: { tiles: tiles.bench, at: rest.at } };
-}
-
-function isSameWork(one: BenchRecord, other: BenchRecord): boolean {
-  return (
-    one.planText === other.planText &&
-    one.seed === other.seed &&
-    one.rest?.benchText === other.rest?.benchText
-  );
-}
-
-function recordOf(bench: Bench): BenchRecord {
-  const { plan, seed, month, rest } = bench;
-  const record: BenchRecord = { shape: 1, planText: planText(plan), seed, month };
-  return rest ? { ...record, rest: { benchText: benchText(rest.tiles), at: rest.at } } : record;
-}
-
-function whyRefused(refusals: readonly Refusal[]): string {
-  const [first] = refusals;
-  return first ? `${first.where}: ${first.found}` : 'it could not be read';
 }

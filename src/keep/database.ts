@@ -1,69 +1,90 @@
 /**
  * What is stored in this browser. A record that cannot be read is moved aside untouched, never overwritten.
  */
-import type { Place } from '../plan/bench';
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
-
-/** The plan as the text of a plan file, so that storage and files are read through one door. */
-export interface BenchRecord {
-  readonly shape: 1;
-  readonly planText: string;
-  readonly seed: string;
-  readonly month: number;
-  /** Left out where nothing is on the bench but the plan shown. */
-  readonly rest?: {
-    readonly benchText: string;
-    readonly at: Place | null;
-  };
-}
 
 export interface AsideRecord {
   readonly why: string;
   readonly record: unknown;
 }
 
+/** Stores with one record each. */
+export type DrawerName = 'benches' | 'log' | 'school';
+
 interface Stores extends DBSchema {
   benches: { key: string; value: unknown };
+  log: { key: string; value: unknown };
+  school: { key: string; value: unknown };
+  photos: { key: string; value: Blob };
   aside: { key: number; value: AsideRecord };
 }
 
 const NAME = 'seambench';
-const VERSION = 1;
-const BENCH = 'last';
+const VERSION = 2;
+const LAST = 'last';
 
-export interface Shelf {
-  /** The stored bench as it was found, unchecked; undefined when there is none. */
-  readBench(): Promise<unknown>;
-  writeBench(record: BenchRecord): Promise<void>;
+export interface Drawer {
+  /** The stored record as it was found, unchecked; undefined when there is none. */
+  read(): Promise<unknown>;
+  write(record: unknown): Promise<void>;
   /** Keeps a record that could not be read where it cannot be overwritten. */
   moveAside(aside: AsideRecord): Promise<void>;
 }
 
-export async function openShelf(): Promise<Shelf> {
+/** Photos by the id that the log names them by. */
+export interface PhotoShelf {
+  read(id: string): Promise<Blob | undefined>;
+  write(id: string, photo: Blob): Promise<void>;
+}
+
+async function openStores(): Promise<IDBPDatabase<Stores>> {
   const database: IDBPDatabase<Stores> = await openDB<Stores>(NAME, VERSION, {
-    upgrade(fresh) {
-      fresh.createObjectStore('benches');
-      fresh.createObjectStore('aside', { autoIncrement: true });
+    upgrade(stores, from) {
+      if (from < 1) {
+        stores.createObjectStore('benches');
+        stores.createObjectStore('aside', { autoIncrement: true });
+      }
+      if (from < 2) for (const name of ['log', 'school', 'photos'] as const) stores.createObjectStore(name);
     },
     // A newer page wants to change the stores: let it, this one goes on in memory.
     blocking: () => database.close(),
   });
-  let isAsked = false;
+  return database;
+}
+
+let isAsked = false;
+
+/** Asked once there is something worth keeping through a shortage; a refusal changes nothing. */
+function askToKeep(): void {
+  // Insecure hosts have no storage manager.
+  const manager: StorageManager | undefined = navigator.storage;
+  if (!isAsked) void manager?.persist().catch(() => false);
+  isAsked = true;
+}
+
+export async function openDrawer(name: DrawerName): Promise<Drawer> {
+  const database = await openStores();
   return {
-    readBench: () => database.get('benches', BENCH),
-    writeBench: async (record) => {
-      await database.put('benches', record, BENCH);
-      // Only now is there something worth keeping through a shortage; a refusal changes nothing.
-      // Insecure hosts have no storage manager.
-      const manager: StorageManager | undefined = navigator.storage;
-      if (!isAsked) void manager?.persist().catch(() => false);
-      isAsked = true;
+    read: () => database.get(name, LAST),
+    write: async (record) => {
+      await database.put(name, record, LAST);
+      askToKeep();
     },
     moveAside: async (aside) => {
-      const change = database.transaction(['aside', 'benches'], 'readwrite');
+      const change = database.transaction(['aside', name], 'readwrite');
       await change.objectStore('aside').add(aside);
-      await change.objectStore('benches').delete(BENCH);
+      await change.objectStore(name).delete(LAST);
       await change.done;
+    },
+  };
+}
+
+export async function openPhotos(): Promise<PhotoShelf> {
+  const database = await openStores();
+  return {
+    read: (id) => database.get('photos', id),
+    write: async (id, photo) => {
+      await database.put('photos', photo, id);
     },
   };
 }

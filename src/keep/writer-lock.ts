@@ -1,17 +1,17 @@
 /** One writer among the tabs of this browser: who holds the lock stores, the others wait in line behind it. */
-const LOCK = 'seambench-writer';
-
 export class WriterLock {
   /** Insecure hosts have no lock manager: then every tab writes and the last one wins. */
   readonly #locks: LockManager | undefined;
+  readonly #name: string;
   readonly #changed: (isHeld: boolean) => void;
   #isHeld = false;
   #release: () => void = () => undefined;
   #waiting: AbortController | null = null;
 
   /** `changed` hears of what happens later: another tab has taken the lock, or has gone and left it to this one. */
-  constructor(locks: LockManager | undefined, changed: (isHeld: boolean) => void) {
+  constructor(locks: LockManager | undefined, name: string, changed: (isHeld: boolean) => void) {
     this.#locks = locks;
+    this.#name = name;
     this.#changed = changed;
   }
 
@@ -54,7 +54,7 @@ export class WriterLock {
       return Promise.resolve();
     }
     return new Promise((known) => {
-      const held = locks.request(LOCK, how, (lock) => {
+      const held = locks.request(this.#name, how, (lock) => {
         this.#isHeld = lock !== null;
         known();
         return lock === null ? undefined : new Promise<void>((release) => (this.#release = release));

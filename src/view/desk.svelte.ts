@@ -7,7 +7,7 @@ import type { Frame, PolypSites } from '../model/frame';
 import type { Reading } from '../measure/reading';
 import type { Drawn } from '../picture/scene';
 import type { Edit } from '../plan/edit';
-import { commit, EMPTY_HISTORY, redo, undo, type History, type Moment, type Step } from '../plan/history';
+import { commit, EMPTY_HISTORY, redo, undo, type History, type PlanMoment, type Step } from '../plan/history';
 import type { Plan, Refusal } from '../plan/plan';
 import { refuse } from '../plan/refuse';
 
@@ -44,7 +44,7 @@ const NOTHING_GROWN: ShownRun = { cellMm: 0.25, sites: null, frames: [], reading
 export class Desk {
   #plan = $state.raw<Plan>() as Plan;
   #seed = $state(FIRST_SEED);
-  #history = $state.raw<History>(EMPTY_HISTORY);
+  #history = $state.raw<History<PlanMoment>>(EMPTY_HISTORY);
   #draft = $state.raw<Edit | null>(null);
   /** The last picture and reading of the run before, kept until the new run reaches the month. */
   #held = $state.raw<Held>(NOTHING_HELD);
@@ -215,11 +215,11 @@ export class Desk {
     this.#put(edit.plan, seed);
   }
 
-  #now(): Moment {
+  #now(): PlanMoment {
     return { plan: this.plan, seed: this.seed, month: this.month };
   }
 
-  #travel(step: Step | null, how: string): void {
+  #travel(step: Step<PlanMoment> | null, how: string): void {
     if (step === null) return;
     this.told = `${how}: ${step.words}`;
     this.#history = step.history;

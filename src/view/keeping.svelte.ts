@@ -1,7 +1,8 @@
 /** Joins the desk to the store of this browser: restores the last plan, keeps every change, says what goes wrong. */
 import { untrack } from 'svelte';
-import { Autosave, type Bench, type Trouble } from '../keep/autosave';
-import { openShelf } from '../keep/database';
+import { Autosave, type Trouble } from '../keep/autosave';
+import { BENCH_KIND, type Bench } from '../keep/bench-record';
+import { openDrawer } from '../keep/database';
 import { EMPTY_BENCH } from '../plan/bench';
 import type { Workbench } from './bench/workbench.svelte';
 import type { Desk } from './desk.svelte';
@@ -15,7 +16,12 @@ export class Keeping {
   readonly #savePlan: () => void;
   /** Something was stored before, or the plan has been changed since. */
   #hasWork = false;
-  readonly #autosave = new Autosave(openShelf, (trouble) => this.#tell(trouble), navigator.locks);
+  readonly #autosave = new Autosave(
+    () => openDrawer('benches'),
+    BENCH_KIND,
+    (trouble) => this.#tell(trouble),
+    navigator.locks,
+  );
 
   constructor(desk: Desk, workbench: Workbench, notices: Notices, savePlan: () => void) {
     this.#desk = desk;
@@ -63,7 +69,7 @@ export class Keeping {
     });
   }
 
-  #tell(trouble: Trouble): void {
+  #tell(trouble: Trouble<Bench>): void {
     const save = { label: 'Save the plan', act: this.#savePlan };
     const store = { id: 'store', stays: true, cures: [save] };
     switch (trouble.kind) {
@@ -97,7 +103,7 @@ export class Keeping {
         this.#notices.drop('tabs');
         break;
       case 'other-work': {
-        const { plan, seed, month, rest } = trouble.bench;
+        const { plan, seed, month, rest } = trouble.work;
         const edit = { plan, words: `Open ${plan.name}` };
         this.#notices.tell({
           id: 'other-work',

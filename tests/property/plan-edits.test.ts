@@ -4,7 +4,7 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import * as edit from '../../src/plan/edit';
 import { openPlan, planText } from '../../src/plan/file';
-import { commit, EMPTY_HISTORY, redo, undo, type Moment } from '../../src/plan/history';
+import { commit, EMPTY_HISTORY, redo, undo, type History, type PlanMoment } from '../../src/plan/history';
 import { PlanSchema, type Plan } from '../../src/plan/plan';
 import { refuse } from '../../src/plan/refuse';
 import { discPiece, smallPlan, squarePiece } from '../fixtures/small-plan';
@@ -132,14 +132,14 @@ describe('edits', () => {
     fc.assert(
       fc.property(changes, (made) => {
         const plans = [smallPlan()];
-        let history = EMPTY_HISTORY;
+        let history: History<PlanMoment> = EMPTY_HISTORY;
         for (const [k, next] of made.entries()) {
           const { plan, words } = next(plans[k]);
           history = commit(history, { plan: plans[k], seed: String(k), month: k, words });
           plans.push(plan);
         }
         const last = made.length;
-        let now: Moment = { plan: plans[last], seed: String(last), month: last };
+        let now: PlanMoment = { plan: plans[last], seed: String(last), month: last };
         for (let k = last - 1; k >= 0; k--) {
           const step = undo(history, now);
           if (!step) throw new Error(`No way back to ${k}`);

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { Autosave, type Trouble } from '../../../src/keep/autosave';
-import type { AsideRecord, BenchRecord, Shelf } from '../../../src/keep/database';
+import { BENCH_KIND, type Bench } from '../../../src/keep/bench-record';
+import type { AsideRecord, Drawer } from '../../../src/keep/database';
 import { EMPTY_BENCH } from '../../../src/plan/bench';
 import { planText } from '../../../src/plan/file';
 import { testLocks } from '../../fixtures/locks';
@@ -19,11 +20,10 @@ function shelfOf(stored?: unknown) {
     refusesToRead: false,
     refusesToMove: false,
   };
-  const open = (): Promise<Shelf> =>
+  const open = (): Promise<Drawer> =>
     Promise.resolve({
-      readBench: () =>
-        shelf.refusesToRead ? Promise.reject(new Error('busy')) : Promise.resolve(shelf.stored),
-      writeBench: (record: BenchRecord) => {
+      read: () => (shelf.refusesToRead ? Promise.reject(new Error('busy')) : Promise.resolve(shelf.stored)),
+      write: (record) => {
         if (shelf.refuses) return Promise.reject(new DOMException('no', shelf.refuses));
         shelf.stored = record;
         shelf.writes++;
@@ -39,14 +39,14 @@ function shelfOf(stored?: unknown) {
   return { shelf, open };
 }
 
-function saving(open: () => Promise<Shelf>, locks?: LockManager) {
-  const told: Trouble[] = [];
+function saving(open: () => Promise<Drawer>, locks?: LockManager) {
+  const told: Trouble<Bench>[] = [];
   const kinds = (): string[] => told.map(({ kind }) => kind);
-  return { told, kinds, autosave: new Autosave(open, (trouble) => told.push(trouble), locks) };
+  return { told, kinds, autosave: new Autosave(open, BENCH_KIND, (trouble) => told.push(trouble), locks) };
 }
 
 const work = (name: string) => ({ ...bench, plan: { ...plan, name } });
-const record = (name: string): BenchRecord => ({
+const record = (name: string) => ({
   shape: 1,
   planText: planText(work(name).plan),
   seed: 'seven',
@@ -163,7 +163,7 @@ describe('what this tab neither wrote nor shows', () => {
     await autosave.flush();
     expect(shelf.aside.map((aside) => aside.record)).toEqual([record('old work')]);
     expect(shelf.stored).toEqual(record('preset'));
-    expect(told).toContainEqual({ kind: 'other-work', bench: work('old work') });
+    expect(told).toContainEqual({ kind: 'other-work', work: work('old work') });
   });
 
   it('is not written over where it cannot be read and cannot be moved aside', async () => {
@@ -222,7 +222,7 @@ describe('two tabs', () => {
     await one.autosave.flush();
     one.autosave.close();
     await vi.advanceTimersByTimeAsync(0);
-    expect(two.told.slice(1)).toEqual([{ kind: 'writer' }, { kind: 'other-work', bench: work('newer') }]);
+    expect(two.told.slice(1)).toEqual([{ kind: 'writer' }, { kind: 'other-work', work: work('newer') }]);
 
     // A look at another month is no reason to write over it; a change is.
     two.autosave.note({ ...work('first'), month: 9 });

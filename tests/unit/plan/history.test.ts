@@ -1,12 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { commit, EMPTY_HISTORY, redo, undo } from '../../../src/plan/history';
+import { commit, EMPTY_HISTORY, redo, undo, type History, type PlanMoment } from '../../../src/plan/history';
 import { smallPlan } from '../../fixtures/small-plan';
 
 const [first, second, third] = ['first', 'second', 'third'].map((name) => smallPlan({ name }));
 
 describe('undo and redo of whole plans', () => {
   it('walks back and forth over the same plan objects, with words, seeds and months', () => {
-    let history = commit(EMPTY_HISTORY, { plan: first, seed: 'one', month: 2, words: 'Move piece p1' });
+    let history = commit<PlanMoment>(EMPTY_HISTORY, {
+      plan: first,
+      seed: 'one',
+      month: 2,
+      words: 'Move piece p1',
+    });
     history = commit(history, { plan: second, seed: 'two', month: 5, words: 'Turn piece p1' });
 
     const back = undo(history, { plan: third, seed: 'three', month: 8 });
@@ -26,7 +31,12 @@ describe('undo and redo of whole plans', () => {
   });
 
   it('forgets what had been undone once something new is done', () => {
-    const history = commit(EMPTY_HISTORY, { plan: first, seed: 'one', month: 0, words: 'Move piece p1' });
+    const history = commit<PlanMoment>(EMPTY_HISTORY, {
+      plan: first,
+      seed: 'one',
+      month: 0,
+      words: 'Move piece p1',
+    });
     const back = undo(history, { plan: second, seed: 'two', month: 0 });
     const anew = back && commit(back.history, { plan: first, seed: 'one', month: 0, words: 'Turn piece p1' });
     expect(anew?.future).toEqual([]);
@@ -34,7 +44,7 @@ describe('undo and redo of whole plans', () => {
   });
 
   it('keeps the last 200 entries', () => {
-    let history = EMPTY_HISTORY;
+    let history: History<PlanMoment> = EMPTY_HISTORY;
     for (let k = 0; k < 205; k++)
       history = commit(history, { plan: first, seed: 'one', month: 0, words: String(k) });
     expect(history.past).toHaveLength(200);
