@@ -29,7 +29,7 @@ const BenchSchema = v.object({
   ),
 });
 
-type BenchRecord = v.InferOutput<typeof BenchSchema>;
+export type BenchRecord = v.InferOutput<typeof BenchSchema>;
 
 export const BENCH_KIND: Kind<Bench, BenchRecord> = {
   lock: 'seambench-writer',

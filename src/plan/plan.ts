@@ -6,6 +6,7 @@
  * The messages say what is allowed, in words that fit 'Change months to …'; plan/schema-faults.ts does the rest.
  */
 import * as v from 'valibot';
+import { dayOfDate } from '../units/quantity';
 
 export const MAX_VARIETIES = 8;
 export const LARGEST_TILE_MM = 300;
@@ -50,13 +51,8 @@ export const list = <T extends v.GenericSchema>(item: T, least: number, most: nu
 
 const DATE_WORDS = 'a date such as "2026-03-31"';
 
-function isDate(text: string): boolean {
-  const time = Date.parse(`${text}T00:00:00Z`);
-  return !Number.isNaN(time) && new Date(time).toISOString().slice(0, 10) === text;
-}
-
 /** A day of the calendar. */
-export const date = v.pipe(v.string(DATE_WORDS), v.check(isDate, DATE_WORDS));
+export const date = v.pipe(v.string(DATE_WORDS), v.check((text) => !Number.isNaN(dayOfDate(text)), DATE_WORDS));
 
 export const colour = pattern(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"');
 

@@ -5,7 +5,7 @@
  * heals to a disc at once. The kept part is a share of the area as it was measured and does not move: of a share of
  * what is left, many small cuts would leave nothing.
  */
-import { DAYS_PER_MONTH } from '../units/quantity';
+import { dayOfDate, DAYS_PER_MONTH } from '../units/quantity';
 import type { Mother } from './bench';
 import { partsOf, pieceAreaMm2 } from './outline';
 import type { Piece, Plan, Refusal } from './plan';
@@ -13,7 +13,6 @@ import { isOn } from './steps';
 
 /** Part of a mother that is kept where the grower says nothing. Judgement, no source. */
 export const KEEP_SHARE = 2 / 3;
-const DAY_MS = 86_400_000;
 /** Takes that differ from what is allowed by rounding alone, mm2. */
 const ROUNDING_MM2 = 1e-6;
 
@@ -47,7 +46,7 @@ interface Standing {
   readonly keepMm2: number;
   readonly tank: string;
   areaMm2: number;
-  date: number;
+  day: number;
 }
 
 /** One variety under one name, however it is written. */
@@ -123,12 +122,12 @@ function withMothers(
   rimMmPerMonth: number,
   from: string,
 ): Judged {
-  const start = Date.parse(from);
+  const start = dayOfDate(from);
   const stock = mothers.map(({ areaMm2, on, keepShare = KEEP_SHARE, tank }): Standing => ({
     areaMm2,
     tank,
     keepMm2: areaMm2 * keepShare,
-    date: Date.parse(on),
+    day: dayOfDate(on),
   }));
   const keepMm2 = sum(stock.map((mother) => mother.keepMm2));
   const refusals: Refusal[] = [];
@@ -136,7 +135,7 @@ function withMothers(
   for (const { day, areaMm2 } of cuts) byDay.set(day, (byDay.get(day) ?? 0) + areaMm2);
   let [holdsMm2, leftMm2] = [0, 0];
   for (const [day, takenMm2] of byDay) {
-    for (const mother of stock) growTo(mother, start + day * DAY_MS, rimMmPerMonth);
+    for (const mother of stock) growTo(mother, start + day, rimMmPerMonth);
     holdsMm2 = sum(stock.map(({ areaMm2 }) => areaMm2));
     const spare = stock.map((mother) => Math.max(0, mother.areaMm2 - mother.keepMm2));
     const spareMm2 = sum(spare);
@@ -151,10 +150,10 @@ function withMothers(
   return { row: { variety, holdsMm2, keepMm2, takenMm2, leftMm2, tanks }, refusals };
 }
 
-function growTo(mother: Standing, date: number, rimMmPerMonth: number): void {
-  const months = (date - mother.date) / DAY_MS / DAYS_PER_MONTH;
+function growTo(mother: Standing, day: number, rimMmPerMonth: number): void {
+  const months = (day - mother.day) / DAYS_PER_MONTH;
   mother.areaMm2 = grownAreaMm2(mother.areaMm2, rimMmPerMonth, months);
-  mother.date = Math.max(mother.date, date);
+  mother.day = Math.max(mother.day, day);
 }
 
 function refusal(

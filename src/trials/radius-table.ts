@@ -1,5 +1,5 @@
 /** Readings of colonies from a plain table: colony, group, date or year, area_mm2 or radius_mm. */
-import { DAYS_PER_MONTH } from '../units/quantity';
+import { dayOfDate, DAYS_PER_MONTH } from '../units/quantity';
 import {
   aboveZeroIn,
   type Fields,
@@ -12,17 +12,13 @@ import {
 } from './csv-table';
 import type { RadiusReading } from './rim-rate';
 
-const DAY_MS = 86_400_000;
-
 /** Months since 1970 of a date, which is one day of the calendar and has no clock. */
 function monthsOfDate(word: string): number {
-  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/u.exec(word) ?? [];
-  const ms = Date.UTC(Number(year), Number(month) - 1, Number(day));
-  // the calendar rolls a 31 February on into March
-  if (Number.isNaN(ms) || new Date(ms).toISOString().slice(0, 10) !== word) {
+  const day = dayOfDate(word);
+  if (Number.isNaN(day)) {
     throw new Unfit(`date must be a day as year-month-day, such as 2026-03-31, but is '${word}'`);
   }
-  return ms / DAY_MS / DAYS_PER_MONTH;
+  return day / DAYS_PER_MONTH;
 }
 
 function monthsOfYear(year: number): number {

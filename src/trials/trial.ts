@@ -56,7 +56,7 @@ const MeasuredSchema = v.strictObject({
   state: v.optional(v.picklist(['alive', 'died', 'lost'])),
 });
 
-const ReadingSchema = v.strictObject({
+export const ReadingSchema = v.strictObject({
   id: form.id,
   on: form.date,
   /** Initials of who read it. */

@@ -2,7 +2,7 @@
 import { deletePieces } from '../plan/edit';
 import type { Desk } from './desk.svelte';
 import type { Player } from './player.svelte';
-import type { View } from './views';
+import { showsPlan, type View } from './views';
 
 export interface Command {
   readonly label: string;
@@ -13,8 +13,8 @@ export interface Command {
   /** False leaves the key to whoever else wants it. */
   readonly can: () => boolean;
   readonly act: () => void;
-  /** Its key works in this view only; left out: everywhere. */
-  readonly only?: View;
+  /** Its key works in this view only, or where the plan is shown; left out: everywhere. */
+  readonly only?: View | 'plan';
 }
 
 export type CommandName =
@@ -48,6 +48,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
   const always = (): boolean => true;
   return {
     undo: {
+      only: 'plan',
       label: 'Undo',
       keys: 'Ctrl+Z',
       words: 'Takes back the last change of the plan.',
@@ -56,6 +57,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => desk.undo(),
     },
     redo: {
+      only: 'plan',
       label: 'Redo',
       keys: 'Ctrl+Shift+Z or Ctrl+Y',
       words: 'Makes again the change that was taken back.',
@@ -66,6 +68,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: () => desk.redo(),
     },
     save: {
+      only: 'plan',
       label: 'Save',
       keys: 'Ctrl+S',
       words: 'Saves the plan as a file on your disk.',
@@ -74,6 +77,7 @@ export function commandsOf(desk: Desk, player: Player, doors: Doors): Commands {
       act: doors.save,
     },
     open: {
+      only: 'plan',
       label: 'Open',
       keys: 'Ctrl+O',
       words: 'Opens a plan file from your disk; Undo brings this plan back.',
@@ -186,7 +190,8 @@ function wantsKey(target: EventTarget | null, event: KeyboardEvent): boolean {
 export function pressed(event: KeyboardEvent, commands: Commands, view: View): void {
   if (event.defaultPrevented || wantsKey(event.target, event)) return;
   const command = Object.values(commands).find(
-    (row) => (row.only ?? view) === view && row.matches(event) && row.can(),
+    ({ only = view, matches, can }) =>
+      (only === 'plan' ? showsPlan(view) : only === view) && matches(event) && can(),
   );
   if (!command) return;
   event.preventDefault();

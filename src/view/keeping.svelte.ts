@@ -1,33 +1,38 @@
 /** Joins the desk to the store of this browser: restores the last plan, keeps every change, says what goes wrong. */
 import { untrack } from 'svelte';
-import { Autosave, type Trouble } from '../keep/autosave';
-import { BENCH_KIND, type Bench } from '../keep/bench-record';
+import { Autosave } from '../keep/autosave';
+import { BENCH_KIND, type Bench, type BenchRecord } from '../keep/bench-record';
 import { openDrawer } from '../keep/database';
 import { EMPTY_BENCH } from '../plan/bench';
 import type { Workbench } from './bench/workbench.svelte';
 import type { Desk } from './desk.svelte';
-import { download } from './files';
 import type { Notices } from './notices.svelte';
+import { storeTrouble } from './store-trouble';
 
 export class Keeping {
   readonly #desk: Desk;
   readonly #workbench: Workbench;
-  readonly #notices: Notices;
-  readonly #savePlan: () => void;
   /** Something was stored before, or the plan has been changed since. */
   #hasWork = false;
-  readonly #autosave = new Autosave(
-    () => openDrawer('benches'),
-    BENCH_KIND,
-    (trouble) => this.#tell(trouble),
-    navigator.locks,
-  );
+  readonly #autosave: Autosave<Bench, BenchRecord>;
 
   constructor(desk: Desk, workbench: Workbench, notices: Notices, savePlan: () => void) {
     this.#desk = desk;
     this.#workbench = workbench;
-    this.#notices = notices;
-    this.#savePlan = savePlan;
+    const tell = storeTrouble(
+      notices,
+      {
+        called: 'plan',
+        save: { label: 'Save the plan', act: savePlan },
+        otherName: ({ plan }) => plan.name,
+        open: ({ plan, seed, month, rest }) => {
+          desk.open({ plan, words: `Open ${plan.name}` }, month, seed);
+          if (rest) workbench.replace(rest.tiles);
+        },
+      },
+      () => this.#autosave,
+    );
+    this.#autosave = new Autosave(() => openDrawer('benches'), BENCH_KIND, tell, navigator.locks);
   }
 
   /** The bench of the last visit, if there is one that can be read. */
@@ -67,70 +72,5 @@ export class Keeping {
         this.#autosave.close();
       };
     });
-  }
-
-  #tell(trouble: Trouble<Bench>): void {
-    const save = { label: 'Save the plan', act: this.#savePlan };
-    const store = { id: 'store', stays: true, cures: [save] };
-    switch (trouble.kind) {
-      case 'full':
-        this.#notices.tell({
-          ...store,
-          words:
-            'The browser’s storage is full, so changes are kept in this page only. Save the plan as a file; we try again every 10 seconds.',
-        });
-        break;
-      case 'blocked':
-        this.#notices.tell({
-          ...store,
-          words:
-            'The browser does not let this page store anything, so changes are lost when it closes. Save the plan as a file.',
-        });
-        break;
-      case 'saved-again':
-        this.#notices.tell({ id: 'store', words: 'Changes are stored again.' });
-        break;
-      case 'other-tab':
-        this.#notices.tell({
-          id: 'tabs',
-          words:
-            'Another tab of Seambench is storing the work. Changes here are not stored unless you take over.',
-          cures: [{ label: 'Take over', act: () => void this.#autosave.takeOver() }],
-          stays: true,
-        });
-        break;
-      case 'writer':
-        this.#notices.drop('tabs');
-        break;
-      case 'other-work': {
-        const { plan, seed, month, rest } = trouble.work;
-        const edit = { plan, words: `Open ${plan.name}` };
-        this.#notices.tell({
-          id: 'other-work',
-          words: `This browser also holds “${plan.name}”, stored by another tab or an earlier visit. Open it to go on with it; Undo brings this plan back.`,
-          cures: [
-            {
-              label: 'Open it',
-              act: () => {
-                this.#notices.drop('other-work');
-                this.#desk.open(edit, month, seed);
-                if (rest) this.#workbench.replace(rest.tiles);
-              },
-            },
-          ],
-          stays: true,
-        });
-        break;
-      }
-      case 'aside': {
-        const text = JSON.stringify(trouble.aside.record, null, 2);
-        this.#notices.tell({
-          id: 'aside',
-          words: `The plan of your last visit could not be read (${trouble.aside.why}). It is kept untouched.`,
-          cures: [{ label: 'Download it', act: () => download('seambench-set-aside.json', text) }],
-          stays: true,
-        });
-      }
-    }
   }
 }

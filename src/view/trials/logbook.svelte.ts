@@ -1,0 +1,79 @@
+/** The log on the page: its undo, what is being typed, what was done last. Whole values are replaced, never proxied. */
+import type { LogWork } from '../../keep/log-record';
+import { commit, EMPTY_HISTORY, redo, undo, type History, type Step } from '../../plan/history';
+import { type Draft, NO_DRAFT } from '../../trials/draft';
+import type { LogEdit } from '../../trials/log';
+import { EMPTY_LOG, type Log, type LogVariety } from '../../trials/trial';
+
+interface Moment {
+  readonly log: Log;
+}
+
+export class Logbook {
+  readonly #changed: (work: LogWork) => void;
+  #log = $state.raw<Log>(EMPTY_LOG);
+  #history = $state.raw<History<Moment>>(EMPTY_HISTORY);
+  #draft = $state.raw<Draft>(NO_DRAFT);
+
+  /** What was done last: 'Done: Read tile A-14', 'Undone: …'. */
+  told = $state('');
+
+  readonly log: Log = $derived(this.#log);
+  readonly draft: Draft = $derived(this.#draft);
+  readonly undoWords: string | null = $derived(this.#history.past.at(-1)?.words ?? null);
+  readonly redoWords: string | null = $derived(this.#history.future.at(0)?.words ?? null);
+  readonly #varieties: ReadonlyMap<string, LogVariety> = $derived(
+    new Map(this.#log.varieties.map((variety) => [variety.id, variety])),
+  );
+
+  /** `changed` hears of everything that is to be stored. */
+  constructor(changed: (work: LogWork) => void) {
+    this.#changed = changed;
+  }
+
+  nameOf(variety: string): string {
+    return this.#varieties.get(variety)?.name ?? variety;
+  }
+
+  colourOf(variety: string): string {
+    return this.#varieties.get(variety)?.colour ?? '#9aa3ab';
+  }
+
+  do({ log, words }: LogEdit): void {
+    if (log === this.#log) return;
+    this.#history = commit(this.#history, { log: this.#log, words });
+    this.told = `Done: ${words}`;
+    this.#put(log);
+  }
+
+  undo(): void {
+    this.#travel(undo(this.#history, { log: this.#log }), 'Undone');
+  }
+
+  redo(): void {
+    this.#travel(redo(this.#history, { log: this.#log }), 'Done again');
+  }
+
+  type(draft: Partial<Draft>): void {
+    this.#draft = { ...this.#draft, ...draft };
+    this.#changed({ log: this.#log, draft: this.#draft });
+  }
+
+  /** The log of the last visit: there is nothing to undo. */
+  restore({ log, draft }: LogWork): void {
+    this.#log = log;
+    this.#draft = draft;
+  }
+
+  #travel(step: Step<Moment> | null, how: string): void {
+    if (step === null) return;
+    this.told = `${how}: ${step.words}`;
+    this.#history = step.history;
+    this.#put(step.log);
+  }
+
+  #put(log: Log): void {
+    this.#log = log;
+    this.#changed({ log, draft: this.#draft });
+  }
+}
