@@ -50,6 +50,13 @@ export const ROOMS = [
     instead: 'Take text or rows, and give numbers with their reasons.',
   },
   {
+    room: 'lessons',
+    folder: 'src/lessons',
+    not: [],
+    why: 'A lesson is data: what it says, grows, asks and claims, without the page that shows it',
+    instead: 'Put what shows a lesson in view/school, and what keeps progress in keep.',
+  },
+  {
     room: 'skin',
     folder: 'src/skin',
     not: [],

@@ -1,0 +1,85 @@
+import { changeSettings } from '../../plan/edit';
+import { shareOf } from '../claim';
+import type { Lesson } from '../lesson';
+import { AMBER, block, GARNET, lessonPlan } from '../lesson-plan';
+
+const plan = lessonPlan({
+  name: 'Lesson: the bare pale line',
+  sizeMm: 50,
+  months: 12,
+  varieties: [GARNET, AMBER],
+  pairs: [{ a: GARNET.id, b: AMBER.id, acceptance: 0 }],
+  pieces: [block('p1', GARNET, [-10, 0], 18, 26), block('p2', AMBER, [10, 0], 18, 26)],
+  settings: { deadShare: 1, stingMm: 1.5, zipLengthMm: 40 },
+});
+
+export const BARE_LINE: Lesson = {
+  id: 'bare-line',
+  title: 'The bare pale line',
+  idea: 'Tissue that meets and dies leaves a bare strip of skeleton: no wall, and no merge.',
+  plan,
+  seed: 'one',
+  month: 8,
+  cut: { from: [-18, 2], to: [18, 2] },
+  watch: 'When the rims meet both draw back a little, and what lies between goes pale and stays so.',
+  text: [
+    {
+      sure: 'published',
+      words:
+        'Colour forms of one Galaxea set 5 mm apart never fused with each other in two months; in some pairs one was stung or killed, in others both lived.',
+      source: 'Hidaka & Yamazato 1984, Coral Reefs 3: 77-85',
+    },
+    {
+      sure: 'published',
+      words:
+        'A strong neighbour costs more than a strip: beside sweepers, weaker colonies lost 55 % of their tissue in a year, and 30 % died.',
+      source: 'Lapid & Chadwick 2006, Mar. Ecol. Prog. Ser. 315: 115-123 (Platygyra on Favites)',
+    },
+    {
+      sure: 'practice',
+      words:
+        'A bare strip greens over with algae. Keep glue off cut rims, so that a strip of glue is not taken for one.',
+    },
+    {
+      sure: 'guess',
+      words:
+        'Width of the strip and the share of seams that end so are chosen: nobody has measured them within one species.',
+    },
+  ],
+  question: {
+    words: 'A pale line, two months old, level with the tissue. Which reading is wrong?',
+    answers: [
+      {
+        words: 'Dead: bare skeleton between two living edges',
+        isRight: false,
+        earns: 'That is the likely reading: pale, and level or sunk, not raised.',
+      },
+      {
+        words: 'Ridge: two walls side by side',
+        isRight: true,
+        earns: 'A wall stands up, and tissue covers it. A bare line is level or sunk, with no tissue on it.',
+      },
+      {
+        words: 'Undecided: wait and read again',
+        isRight: false,
+        earns: 'Careful, and allowed: a white zone may still change within months.',
+      },
+    ],
+  },
+  tries: [
+    {
+      label: 'Let none die back',
+      look: 'The same strangers now build a wall where the strip was.',
+      change: (now) => ({ ...changeSettings(now, { deadShare: 0 }), words: 'Let no seam die back' }),
+    },
+  ],
+  claim: {
+    words: 'The seam ends bare nearly all along, and none of it fuses',
+    unit: 'share dead less share fused at month 8',
+    runs: [{ plan, months: [8] }],
+    measure: ([[{ reading }]]) => shareOf(reading.seam, 'deadMm') - shareOf(reading.seam, 'fusedMm'),
+    from: 0.85,
+    to: 1,
+    because: 'every rejected seam was set to stay bare; the stretch at the rim is still undecided',
+  },
+};

@@ -1,0 +1,89 @@
+import { changeVariety } from '../../plan/edit';
+import { shareOf } from '../claim';
+import type { Lesson } from '../lesson';
+import { block, FERN, HEATHER, lessonPlan } from '../lesson-plan';
+
+const STRONG = { ...FERN, aggression: 1 };
+const WEAK = { ...HEATHER, aggression: 0 };
+
+const plan = lessonPlan({
+  name: 'Lesson: lapped',
+  sizeMm: 50,
+  months: 14,
+  varieties: [STRONG, WEAK],
+  pairs: [{ a: STRONG.id, b: WEAK.id, acceptance: 0 }],
+  pieces: [block('p1', STRONG, [-10, 0], 18, 26), block('p2', WEAK, [10, 0], 18, 26)],
+  settings: { deadShare: 0, veiledShare: 0, zipLengthMm: 40 },
+});
+
+export const LAPPED: Lesson = {
+  id: 'lapped',
+  title: 'Lapped',
+  idea: 'One side grows over the other: a lip on top, dead skeleton below, and a seam that travels.',
+  plan,
+  seed: 'two',
+  month: 12,
+  cut: { from: [-14, 2], to: [22, 2] },
+  watch:
+    'Same rim rate on both sides, yet the seam leaves the middle. The ticks of the overlay point to the side that is covered.',
+  text: [
+    {
+      sure: 'published',
+      words:
+        'Overgrowth by one side is one of the outcomes counted in studies of contact, beside borders, sutures and dead strips.',
+      source: 'Amar, Chadwick & Rinkevich 2008, BMC Evol. Biol. 8: 126',
+    },
+    {
+      sure: 'published',
+      words:
+        'Who laps whom is not a fixed ladder: it need not be transitive, it can start late and it can turn round.',
+      source:
+        'Chadwick-Furman & Rinkevich 1994, Coral Reefs 13: 57-63; Rinkevich 2004, Hydrobiologia 530: 443-450',
+    },
+    {
+      sure: 'practice',
+      words:
+        'A lapping edge casts a thin shade to one side only. Lift it with the light, not with the blade.',
+    },
+    {
+      sure: 'guess',
+      words:
+        'Aggression from 0 to 1 is our own scale and only the difference counts: at a difference of 1 most rejected seams lap, by 1 mm a month.',
+    },
+  ],
+  question: {
+    words: 'A seam stands 4 mm off the middle, with a lip on one side. Has the rim there grown faster?',
+    answers: [
+      {
+        words: 'Yes: the seam lies nearer the slower one',
+        isRight: false,
+        earns: 'Unequal rates bend a seam, but leave no lip and nothing underneath.',
+      },
+      {
+        words: 'No: it is growing over its neighbour',
+        isRight: true,
+        earns: 'The section shows it: the neighbour’s skeleton goes on under the lip.',
+      },
+      { words: 'Cannot be told', isRight: false, earns: 'It can: look for the lip, and cut one open.' },
+    ],
+  },
+  tries: [
+    {
+      label: 'Make both equally aggressive',
+      look: 'No lip: a wall in the middle, as between any strangers.',
+      change: (now) => ({
+        ...changeVariety(now, FERN.id, { aggression: 0 }),
+        words: 'Make both equally aggressive',
+      }),
+    },
+  ],
+  claim: {
+    words: 'With all the aggression on one side most of the seam laps',
+    unit: 'share of the seam at month 12',
+    runs: [{ plan, months: [12] }],
+    measure: ([[{ reading }]]) => shareOf(reading.seam, 'lappedMm'),
+    from: 0.6,
+    to: 1,
+    because: 'four rejected seams of five lap at a difference of 1; on one tile it is mostly all or nothing',
+  },
+};

@@ -1,0 +1,85 @@
+import { movePieces } from '../../plan/edit';
+import { shareOf } from '../claim';
+import type { Lesson } from '../lesson';
+import { AMBER, block, FERN, lessonPlan } from '../lesson-plan';
+
+const plan = lessonPlan({
+  name: 'Lesson: meeting and the first weeks',
+  sizeMm: 50,
+  months: 6,
+  varieties: [FERN, AMBER],
+  pairs: [{ a: FERN.id, b: AMBER.id, acceptance: 0.5 }],
+  pieces: [block('p1', FERN, [-11, 0], 16, 26), block('p2', AMBER, [11, 0], 16, 26)],
+});
+
+export const MEETING: Lesson = {
+  id: 'meeting',
+  title: 'Meeting and the first weeks',
+  idea: 'Touching is not joining: for some weeks a new seam may still go either way.',
+  plan,
+  seed: 'six',
+  month: 3,
+  watch:
+    'Two cut edges 6 mm apart. Month 1 is healing, in month 2 the rims cross the gap. Look at the seam at month 2, then at month 3.',
+  text: [
+    {
+      sure: 'published',
+      words: 'In one study the partner was recognised within a month of contact, as kin or as stranger.',
+      source: 'Wijayanti & Hidaka 2018, Ilmu Kelautan 23 (Pocillopora damicornis)',
+    },
+    {
+      sure: 'published',
+      words: 'Cooler water is slower: the same rejection took about twice as long at 23 °C as at 27 °C.',
+      source: 'Johnston, Jokiel, Bigger & Hildemann 1981, Biol. Bull. 160: 280-291 (Montipora verrucosa)',
+    },
+    {
+      sure: 'practice',
+      words: 'Growers leave a new seam for four to eight weeks before they judge it or cut again.',
+    },
+    {
+      sure: 'guess',
+      words:
+        'In the model the first verdict can fall 10 days after touch and runs along the seam at 1 mm a day. Both numbers are chosen, not measured.',
+    },
+  ],
+  question: {
+    words: 'Two rims have touched for a week and no line shows between them. What do you write down?',
+    answers: [
+      {
+        words: 'Fused',
+        isRight: false,
+        earns: 'Too soon. A seam that will wall up can look just like this in its first weeks.',
+      },
+      {
+        words: 'Undecided, with the date',
+        isRight: true,
+        earns: 'The date of touch is what later readings are counted from.',
+      },
+      {
+        words: 'Rejected',
+        isRight: false,
+        earns: 'Nothing shows it yet: a rejection needs time to leave a mark.',
+      },
+    ],
+  },
+  tries: [
+    {
+      label: 'Close the gap to 1 mm',
+      look: 'The seam forms as soon as the cuts have healed, and all along at once.',
+      change: (now) => ({ ...movePieces(now, ['p2'], -5, 0), words: 'Close the gap to 1 mm' }),
+    },
+  ],
+  claim: {
+    words: 'In its first days a seam is undecided, and within two months nearly all of it is settled',
+    unit: 'share of the seam, undecided at month 2 less undecided at month 4',
+    runs: [{ plan, months: [2, 4] }],
+    measure: ([[early, late]]) =>
+      early.reading.seam.lengthMm === 0
+        ? null
+        : shareOf(early.reading.seam, 'undecidedMm') - shareOf(late.reading.seam, 'undecidedMm'),
+    from: 0.85,
+    to: 1,
+    because:
+      'edges 6 mm apart meet about day 60; a verdict takes 10 days at least, and a seam of 26 mm about a month',
+  },
+};

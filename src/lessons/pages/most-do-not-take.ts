@@ -1,0 +1,97 @@
+import { shareOf } from '../claim';
+import type { Lesson } from '../lesson';
+import { AMBER, block, FERN, GARNET, HEATHER, lessonPlan } from '../lesson-plan';
+import type { Plan } from '../../plan/plan';
+
+const ALL = [FERN, AMBER, GARNET, HEATHER];
+
+/** All six pairs, of which one kinship is said. */
+const pairsOf = (related: 'unrelated' | 'kin'): Plan['pairs'] =>
+  ALL.flatMap((one, at) => ALL.slice(at + 1).map((other) => ({ a: one.id, b: other.id, related })));
+
+const plan = lessonPlan({
+  name: 'Lesson: why most pairs do not take',
+  sizeMm: 56,
+  months: 10,
+  varieties: ALL,
+  pairs: pairsOf('unrelated'),
+  pieces: [
+    block('p1', FERN, [-9, -9], 16, 16),
+    block('p2', AMBER, [9, -9], 16, 16),
+    block('p3', HEATHER, [-9, 9], 16, 16),
+    block('p4', GARNET, [9, 9], 16, 16),
+  ],
+});
+
+export const MOST_DO_NOT_TAKE: Lesson = {
+  id: 'most-do-not-take',
+  title: 'Why most pairs do not take',
+  idea: 'Corals tell kin from strangers, and grown strangers all but never fuse: a pair that takes is a find.',
+  plan,
+  seed: 'one',
+  month: 8,
+  watch:
+    'Four varieties, not related as far as anyone knows, with four seams between them. Count those that run together.',
+  text: [
+    {
+      sure: 'published',
+      words: 'Unrelated grown colonies of one Montipora, held together: 0 of 890 fused.',
+      source: 'Hildemann, Jokiel, Bigger & Johnston 1980, Transplantation 30: 297-301',
+    },
+    {
+      sure: 'published',
+      words:
+        'Kin differ: of young Stylophora from natural clumps about half of 517 contacts fused; of those that were not siblings, 0 of 83.',
+      source: 'Amar & Rinkevich 2010, J. Exp. Biol. 213: 535-540',
+    },
+    {
+      sure: 'published',
+      words:
+        'Very young corals are not choosy yet. In Acropora millepora there was no rejection at all in the first two months of life.',
+      source: 'Puill-Stephan, van Oppen, Pichavant-Rafini & Willis 2012, Coral Reefs 31: 1019-1028',
+    },
+    {
+      sure: 'practice',
+      words:
+        'The colours that are sold as takers were picked for it: growers tried many pairs and kept the few that took.',
+    },
+    {
+      sure: 'guess',
+      words:
+        'For colour varieties in the trade no counts exist. Whatever odds you set are your belief; only your own log can tell.',
+    },
+  ],
+  question: {
+    words: 'You tried a pair eight times and none took. What do you know?',
+    answers: [
+      {
+        words: 'It never takes',
+        isRight: false,
+        earns: 'Eight misses still allow a pair that takes 3 times in 10: 0.7 to the power of 8 is 0.06.',
+      },
+      {
+        words: 'It may still take now and then, up to about 3 in 10',
+        isRight: true,
+        earns:
+          'The one-sided 95 % limit for 0 of 8 is 0.31 (Clopper & Pearson 1934). Eight tries rule out a good taker, no more.',
+      },
+      { words: 'The ninth is due', isRight: false, earns: 'Tries owe nothing: each stands for itself.' },
+    ],
+  },
+  tries: [
+    {
+      label: 'Make them kin',
+      look: 'About half of the pairs take now. Which ones changes from tile to tile.',
+      change: (now) => ({ plan: { ...now, pairs: pairsOf('kin') }, words: 'Make all four kin' }),
+    },
+  ],
+  claim: {
+    words: 'Between unrelated varieties next to none of the seam fuses',
+    unit: 'share of the seam at month 8',
+    runs: [{ plan, months: [8] }],
+    measure: ([[{ reading }]]) => shareOf(reading.seam, 'fusedMm'),
+    from: 0,
+    to: 0.05,
+    because: 'acceptance of strangers is set to 0.003; a seed in a hundred may show one seam',
+  },
+};

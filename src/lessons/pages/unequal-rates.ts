@@ -1,0 +1,91 @@
+import { changeVariety } from '../../plan/edit';
+import type { Lesson } from '../lesson';
+import { AMBER, disc, GARNET, lessonPlan } from '../lesson-plan';
+
+const FAST = { ...AMBER, rimMmPerMonth: 4.5 };
+const SLOW = { ...GARNET, rimMmPerMonth: 2 };
+
+const plan = lessonPlan({
+  name: 'Lesson: unequal rates and the wrap',
+  sizeMm: 60,
+  months: 14,
+  varieties: [FAST, SLOW],
+  pairs: [{ a: FAST.id, b: SLOW.id, acceptance: 0 }],
+  pieces: [disc('p1', FAST, [-8, 0], 10), disc('p2', SLOW, [8, 0], 10)],
+  settings: { deadShare: 0, veiledShare: 0 },
+});
+
+export const UNEQUAL_RATES: Lesson = {
+  id: 'unequal-rates',
+  title: 'Unequal rates and the wrap',
+  idea: 'A faster rim reaches round a slower one: the seam bends, and the slow one ends as an island.',
+  plan,
+  seed: 'one',
+  month: 12,
+  watch:
+    'Equal discs; Amber runs at 4.5, Garnet at 2 mm a month. The seam starts nearer Garnet and then curls round behind it.',
+  text: [
+    {
+      sure: 'published',
+      words:
+        'Stock of one species differs in rate. In the same tanks the fastest of several Acropora palmata gained 2.16 times the area of the slowest: about 1.5 times at the rim.',
+      source: 'Papke et al. 2021, Front. Mar. Sci. 8: 623963; the square root is ours',
+    },
+    {
+      sure: 'published',
+      words:
+        'The curve is plain geometry of two fronts: part of a circle in front, a spiral behind, because a front can only pass through its own ground.',
+      source: 'Schaudt & Drysdale 1991, 7th ACM Symp. Comput. Geom.',
+    },
+    {
+      sure: 'practice',
+      words: 'Growers give the slow colour a head start, a larger piece or the edge of the tile.',
+    },
+    {
+      sure: 'guess',
+      words: 'Rates stay as set, in the model. A stung or shaded rim in a tank slows down.',
+    },
+  ],
+  question: {
+    words: 'Rates are 3 and 2. Which gives the slow colour its half of the tile?',
+    answers: [
+      {
+        words: 'Setting both discs at the centre',
+        isRight: false,
+        earns: 'There the fast one gets round it soonest.',
+      },
+      {
+        words: 'A larger piece of the slow one, set earlier',
+        isRight: true,
+        earns: 'A head start of rim: the fast one still gains, but later.',
+      },
+      {
+        words: 'Waiting: the slow one catches up',
+        isRight: false,
+        earns: 'It never does. Once it is wrapped it has no free rim left.',
+      },
+    ],
+  },
+  tries: [
+    {
+      label: 'Give both 3 mm a month',
+      look: 'A straight seam in the middle: the bend was the rates, nothing else.',
+      change: (now) => ({
+        plan: changeVariety(changeVariety(now, AMBER.id, { rimMmPerMonth: 3 }).plan, GARNET.id, {
+          rimMmPerMonth: 3,
+        }).plan,
+        words: 'Give both 3 mm a month',
+      }),
+    },
+  ],
+  claim: {
+    words: 'At month 12 the fast one holds more than three quarters of the tissue',
+    unit: 'share of the tissue',
+    runs: [{ plan, months: [12] }],
+    measure: ([[{ reading }]]) => reading.varieties[FAST.id].share,
+    from: 0.75,
+    to: 0.95,
+    because:
+      'by geometry the slow region closes at the start gap and rates; a rough rim moves its tip by some millimetres',
+  },
+};

@@ -1,0 +1,81 @@
+import { changePair } from '../../plan/edit';
+import { shareOf } from '../claim';
+import type { Lesson } from '../lesson';
+import { AMBER, block, FERN, lessonPlan } from '../lesson-plan';
+
+const plan = lessonPlan({
+  name: 'Lesson: when to stop',
+  sizeMm: 60,
+  months: 14,
+  varieties: [FERN, AMBER],
+  pairs: [{ a: FERN.id, b: AMBER.id, related: 'kin', consistency: 1_000_000 }],
+  pieces: [block('p1', FERN, [-9, 0], 17, 16), block('p2', AMBER, [9, 0], 17, 16)],
+});
+
+export const WHEN_TO_STOP: Lesson = {
+  id: 'when-to-stop',
+  title: 'When to stop',
+  idea: 'Once a seam has settled, waiting changes nothing but its length: decide, then cut, sell or clear.',
+  plan,
+  seed: 'eight',
+  month: 10,
+  watch:
+    'Kin that take in part. In the strip below, the bands move until about month 3 and are level from then on.',
+  text: [
+    {
+      sure: 'practice',
+      words: 'Growers look again four to eight weeks after a seam has settled, and cut no sooner.',
+    },
+    {
+      sure: 'published',
+      words:
+        'What looked merged turned within 2 to 8 months of contact where it turned at all: eight months without a white zone is the end of that worry.',
+      source: 'Hidaka, Yurugi, Sunagawa & Kinzie 1997, Coral Reefs 16: 13-20 (Pocillopora damicornis)',
+    },
+    {
+      sure: 'published',
+      words:
+        'Young full siblings can still part later: 14 of 19 merged pairs were one at 11 months, 5 were not.',
+      source:
+        'Puill-Stephan, van Oppen, Pichavant-Rafini & Willis 2012, Coral Reefs 31: 1019-1028 (Acropora millepora)',
+    },
+    {
+      sure: 'guess',
+      words:
+        'In the model no settled seam turns, unless you say so behind the pair. For grown corals nothing is published either way.',
+    },
+  ],
+  question: {
+    words: 'A seam has been a wall for three months. What does waiting a year bring?',
+    answers: [
+      {
+        words: 'It may merge after all',
+        isRight: false,
+        earns: 'No study has seen a standing wall turn into a merge.',
+      },
+      {
+        words: 'A longer, higher wall',
+        isRight: true,
+        earns: 'Use the tank space: clear it, or try the pair anew on fresh cuts.',
+      },
+      { words: 'It sinks', isRight: false, earns: 'Walls stand. What sinks is tissue beside a bare line.' },
+    ],
+  },
+  tries: [
+    {
+      label: 'Let fused stretches turn',
+      look: 'With 5 % a month the fused band shrinks slowly: then every look has its date.',
+      change: (now) => changePair(now, FERN.id, AMBER.id, { revertPerMonth: 0.05 }),
+    },
+  ],
+  claim: {
+    words: 'From month 4 to month 12 the share that is fused hardly moves',
+    unit: 'change of the share, whichever way',
+    runs: [{ plan, months: [4, 12] }],
+    measure: ([[early, late]]) =>
+      Math.abs(shareOf(late.reading.seam, 'fusedMm') - shareOf(early.reading.seam, 'fusedMm')),
+    from: 0,
+    to: 0.1,
+    because: 'settled seam stays as it is; what is added at the rim goes on with the verdict beside it',
+  },
+};
