@@ -13,13 +13,17 @@ export interface MigrationStep {
 
 const STEPS: readonly MigrationStep[] = [];
 
+/** What each kind of file is called, by the name under which its shape is numbered. */
+const KINDS = { seambench: 'plan', seambenchBench: 'bench', seambenchLog: 'log' } as const;
+type NumberedBy = keyof typeof KINDS;
+
 export type Migrated = { readonly value: unknown } | { readonly refusals: readonly Refusal[] };
 
-/** What is no object, or has no whole number where a plan or a bench is numbered, goes on as it is: the schema says what is wrong. */
+/** What is no object, or has no whole number where its shape is numbered, goes on as it is: the schema says what is wrong. */
 export function migrate(
   value: unknown,
   steps: readonly MigrationStep[] = STEPS,
-  numberedBy: 'seambench' | 'seambenchBench' = 'seambench',
+  numberedBy: NumberedBy = 'seambench',
 ): Migrated {
   const newest = steps.length + 1;
   let plan = value;
@@ -43,11 +47,11 @@ function shapeOf(value: unknown, numberedBy: string): number | null {
   return typeof shape === 'number' && Number.isInteger(shape) && shape >= 1 ? shape : null;
 }
 
-function tooNew(numberedBy: string, found: number, newest: number): Refusal {
+function tooNew(numberedBy: NumberedBy, found: number, newest: number): Refusal {
   return {
     where: numberedBy,
     found: String(found),
     allowed: `at most ${newest}`,
-    cure: `This ${numberedBy === 'seambench' ? 'plan' : 'bench'} was written by a newer Seambench: open it there, or update this one`,
+    cure: `This ${KINDS[numberedBy]} was written by a newer Seambench: open it there, or update this one`,
   };
 }

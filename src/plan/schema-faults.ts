@@ -18,13 +18,25 @@ type Key = string | number;
 /** The schema itself could tell of each corner of each outline; a person reads the first few. */
 const MOST_FAULTS = 50;
 
-export function schemaFaults(root: unknown, issues: readonly Issue[]): Refusal[] {
+/** What is known of a kind of file beside its schema. */
+export interface FileForm {
+  /** Where several forms are allowed: the one that was meant. */
+  readonly formMeant: (input: unknown, path: readonly Key[]) => v.GenericSchema | null;
+  /** What may stand at a place that the schema only names, by the last name of its path. */
+  readonly wanted: Readonly<Record<string, string>>;
+}
+
+export function schemaFaults(
+  root: unknown,
+  issues: readonly Issue[],
+  form: FileForm = { formMeant, wanted: WANTED },
+): Refusal[] {
   const byPlace = new Map<string, Refusal>();
   for (const issue of issues.slice(0, MOST_FAULTS)) {
     const path = keysOf(issue);
-    for (const { keys, fault } of chosenForm(issue, path)) {
+    for (const { keys, fault } of chosenForm(issue, path, form)) {
       const whole = [...path, ...keys];
-      const told = listForObject(root, whole) ?? refusal(root, whole, fault);
+      const told = listForObject(root, whole) ?? refusal(root, whole, fault, form);
       if (!byPlace.has(told.where)) byPlace.set(told.where, told);
     }
   }
@@ -51,8 +63,8 @@ function keysOf(issue: Issue): Key[] {
 }
 
 /** Where several forms are allowed, the schema only says that none fits: ask the one that was meant. */
-function chosenForm(issue: Issue, path: readonly Key[]): { keys: Key[]; fault: Issue }[] {
-  const meant = issue.type === 'union' ? formMeant(issue.input, path) : null;
+function chosenForm(issue: Issue, path: readonly Key[], form: FileForm): { keys: Key[]; fault: Issue }[] {
+  const meant = issue.type === 'union' ? form.formMeant(issue.input, path) : null;
   const again = meant && v.safeParse(meant, issue.input);
   if (!again?.issues) return [{ keys: [], fault: issue }];
   return again.issues.map((fault) => ({ keys: keysOf(fault), fault }));
@@ -67,12 +79,12 @@ function formMeant(input: unknown, path: readonly Key[]): v.GenericSchema | null
   return path[path.length - 1] === 'acceptance' ? TookOfTriedSchema : MingleSchema;
 }
 
-function refusal(root: unknown, path: readonly Key[], fault: Issue): Refusal {
+function refusal(root: unknown, path: readonly Key[], fault: Issue, { wanted }: FileForm): Refusal {
   const where = placeOf(root, path);
   const last = String(path[path.length - 1] ?? '');
   const { input } = fault;
   if (fault.expected === 'never') return notKnown(root, path, input);
-  const allowed = allowedBy(fault, last);
+  const allowed = allowedBy(fault, last, wanted);
   return {
     where,
     found: shown(input),
@@ -127,7 +139,7 @@ export function shown(value: unknown): string {
 const EITHER_FORM = 'a list of corners [x, y] in mm, or a disc or patches in its place';
 const KINDS = STEP_KINDS.map((kind) => `"${kind}"`).join(', ');
 
-/** What may stand at a place that the schema only names, by the last name of its path. */
+/** Of a plan. */
 const WANTED: Readonly<Record<string, string>> = {
   seambench: 'the number 1',
   name: 'words',
@@ -161,17 +173,17 @@ const WANTED: Readonly<Record<string, string>> = {
   mingle: `${MINGLE_NAMES.map((name) => `"${name}"`).join(', ')}, or an object with all its numbers`,
 };
 
-function allowedBy(fault: Issue, last: string): string {
+function allowedBy(fault: Issue, last: string, wanted: FileForm['wanted']): string {
   switch (fault.type) {
     case 'strict_object':
       // Either a key is missing, and its name is what was expected, or this is no object at all.
       return fault.expected === 'Object' && fault.input !== undefined
         ? 'an object'
-        : (WANTED[last] ?? 'a number');
+        : (wanted[last] ?? 'a number');
     case 'variant':
       return `one of ${KINDS}`;
     case 'union':
-      return WANTED[last] ?? `a piece with an outline: ${EITHER_FORM}`;
+      return wanted[last] ?? `a piece with an outline: ${EITHER_FORM}`;
     case 'picklist':
     case 'literal':
       return (fault.expected ?? '').replace(/^\(|\)$/gu, '').replaceAll(' | ', ' or ');
