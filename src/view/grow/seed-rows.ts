@@ -3,7 +3,7 @@ import type { Range } from '../../jobs/seed-range';
 import type { Reading } from '../../measure/reading';
 import type { Plan } from '../../plan/plan';
 import { DAYS_PER_MONTH } from '../../units/quantity';
-import { share } from './outcomes';
+import { share } from '../seam/outcomes';
 import { coverShare } from './tile-area';
 
 export interface SeedRow {

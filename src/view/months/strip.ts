@@ -1,6 +1,6 @@
 /** Geometry of the months' strip: seam by outcome over time, stacked, in pixels of the drawing. */
 import type { Reading } from '../../measure/reading';
-import { lengthMm, OUTCOMES, type Outcome } from './outcomes';
+import { lengthMm, OUTCOMES, type Outcome } from '../seam/outcomes';
 
 export interface Band {
   readonly outcome: Outcome;
