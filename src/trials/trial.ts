@@ -29,9 +29,15 @@ const LogVarietySchema = v.strictObject({
 });
 
 /** Two or more pieces side by side, where no plan was drawn. */
-const SideBySideSchema = v.strictObject({
+export const SideBySideSchema = v.strictObject({
   pieceMm: v.optional(form.number(1, 300)),
   gapMm: v.optional(form.number(0, 100)),
+});
+
+export const PlannedSchema = v.strictObject({
+  /** A plan from Grow, read by the door of plan files. */
+  plan: v.unknown(),
+  seed: form.SeedSchema,
 });
 
 /** One pair on a tile as it was seen on a day. */
@@ -74,14 +80,7 @@ export const TrialSchema = v.strictObject({
   tag: form.text(100),
   setOn: form.date,
   varieties: form.list(form.id, 1, form.MAX_VARIETIES, 'varieties'),
-  layout: v.union([
-    SideBySideSchema,
-    v.strictObject({
-      /** A plan from Grow, read by the door of plan files. */
-      plan: v.unknown(),
-      seed: form.SeedSchema,
-    }),
-  ]),
+  layout: v.union([SideBySideSchema, PlannedSchema]),
   tank: form.text(200),
   light: v.optional(form.text(200)),
   flow: v.optional(form.text(200)),
