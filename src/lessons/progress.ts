@@ -1,0 +1,65 @@
+/** What is kept of a learner: which lessons are done, which tests were taken, and what of them comes again. */
+import * as v from 'valibot';
+import { date, list, text, whole } from '../plan/plan';
+import { type Calls, CallsSchema } from './calls';
+import { afterCall, type Card, CardSchema, isSameSeam } from './repetition';
+import { isRightCall } from './seam-kinds';
+
+const MOST_TESTS = 500;
+const MOST_CARDS = 5000;
+
+export const ProgressSchema = v.object({
+  shape: v.literal(1),
+  /** By lesson: how many tries its question took, and the day it was answered. */
+  lessons: v.record(text(60), v.object({ tries: whole(1, 100), on: date })),
+  /** Newest last. */
+  tests: list(CallsSchema, 0, MOST_TESTS, 'tests'),
+  cards: list(CardSchema, 0, MOST_CARDS, 'seams to be seen again'),
+});
+
+export type Progress = v.InferOutput<typeof ProgressSchema>;
+
+export const NO_PROGRESS: Progress = { shape: 1, lessons: {}, tests: [], cards: [] };
+
+/** Of the days kept, the later one; of the tries, the fewer: whoever had it right at once has it right. */
+function better(
+  one: Progress['lessons'][string],
+  other: Progress['lessons'][string],
+): Progress['lessons'][string] {
+  return { tries: Math.min(one.tries, other.tries), on: one.on > other.on ? one.on : other.on };
+}
+
+/** A lesson's question has been answered right. */
+export function withLesson(progress: Progress, id: string, tries: number, on: string): Progress {
+  const entry = { tries, on };
+  const before = progress.lessons[id] as Progress['lessons'][string] | undefined;
+  return { ...progress, lessons: { ...progress.lessons, [id]: before ? better(before, entry) : entry } };
+}
+
+/** The cards after each call of a test or of what came again. */
+export function withCalls(progress: Progress, { set, called }: Calls, day: number): Progress {
+  let cards: readonly Card[] = progress.cards;
+  for (const { tile, seam, is, call } of called)
+    cards = afterCall(cards, { set, tile, seam }, isRightCall(is, call), day);
+  return { ...progress, cards: cards.slice(-MOST_CARDS) };
+}
+
+/** A whole test is kept besides. */
+export function withTest(progress: Progress, calls: Calls, day: number): Progress {
+  const after = withCalls(progress, calls, day);
+  return { ...after, tests: [...progress.tests, calls].slice(-MOST_TESTS) };
+}
+
+/** What two tabs have learned, put together. */
+export function joined(mine: Progress, other: Progress): Progress {
+  let both = mine;
+  for (const [id, { tries, on }] of Object.entries(other.lessons)) both = withLesson(both, id, tries, on);
+  const isNew = (calls: Calls): boolean =>
+    !mine.tests.some((test) => JSON.stringify(test) === JSON.stringify(calls));
+  const tests = [...other.tests.filter(isNew), ...mine.tests].slice(-MOST_TESTS);
+  const cards = [
+    ...other.cards.filter((card) => !mine.cards.some((own) => isSameSeam(own, card))),
+    ...mine.cards,
+  ].slice(-MOST_CARDS);
+  return { ...both, tests, cards };
+}
