@@ -26,7 +26,7 @@ export interface Table<T> {
 /** Why a row is bad, or a whole table, thrown by who reads it and told in `Table.bad`. */
 export class Unfit extends Error {}
 
-interface Line {
+export interface Line {
   readonly line: number;
   readonly fields: readonly string[];
   readonly broken: boolean;
@@ -34,13 +34,32 @@ interface Line {
   readonly apart: readonly Line[];
 }
 
+export const DELIMITERS = [',', ';', '\t'] as const;
+export type Delimiter = (typeof DELIMITERS)[number];
+
+/** A table before anyone has said what its columns mean. */
+export interface Sheet {
+  readonly delimiter: Delimiter;
+  /** Trimmed, else as they are written. */
+  readonly headings: readonly string[];
+  /** The rows below the headings, but for empty ones. */
+  readonly lines: readonly Line[];
+}
+
+/** Of a row whose quotes do not pair, at most so many further lines are asked whether it goes on there. */
+const MOST_LINES_OF_A_ROW = 40;
+
 function parsed(text: string, delimiter: string): Papa.ParseResult<string[]> {
   return Papa.parse<string[]>(text, { delimiter, newline: '\n' });
 }
 
+function quoteFault({ errors }: Papa.ParseResult<string[]>): Papa.ParseError | undefined {
+  return errors.find(({ type }) => type === 'Quotes');
+}
+
 /** Of the headings, the mark that parts most of them. */
-function delimiterOf(heading: string): string {
-  const parts = [',', ';', '\t'].map((mark) => ({ mark, count: heading.split(mark).length }));
+function delimiterOf(heading: string): Delimiter {
+  const parts = DELIMITERS.map((mark) => ({ mark, count: heading.split(mark).length }));
   return parts.reduce((best, next) => (next.count > best.count ? next : best)).mark;
 }
 
@@ -49,38 +68,112 @@ function hasWords({ fields }: Line): boolean {
 }
 
 function lineAlone(text: string, line: number, delimiter: string): Line {
-  const { data, errors } = parsed(text, delimiter);
-  return { line, fields: data[0] ?? [], broken: errors.some(({ type }) => type === 'Quotes'), apart: [] };
+  const result = parsed(text, delimiter);
+  return { line, fields: result.data[0] ?? [], broken: quoteFault(result) !== undefined, apart: [] };
 }
 
-/** A field in quotes may hold line ends. One quote too many would swallow what follows, so then each line stands alone. */
-function linesOf(text: string): Line[] {
-  const plain = text.replace(/^\uFEFF/u, '').replace(/\r\n?/gu, '\n');
+function linesOf(plain: string, delimiter: string): Line[] {
   const onTheirOwn = plain.split('\n');
-  const delimiter = delimiterOf(onTheirOwn[0]);
-  const alone = (from: number, to: number) =>
-    onTheirOwn.slice(from, to).map((one, at) => lineAlone(one, from + at + 1, delimiter));
   const whole = parsed(plain, delimiter);
-  if (whole.errors.some(({ type }) => type === 'Quotes')) return alone(0, onTheirOwn.length);
+  if (quoteFault(whole)) return mended(onTheirOwn, delimiter);
   let next = 0;
   return whole.data.map((fields) => {
     const from = next;
     next += fields.join('').split('\n').length;
-    return { line: from + 1, fields, broken: false, apart: next - from > 1 ? alone(from, next) : [] };
+    return joined(onTheirOwn, from, next, fields, delimiter);
   });
 }
 
+function joined(
+  onTheirOwn: readonly string[],
+  from: number,
+  to: number,
+  fields: readonly string[],
+  delimiter: string,
+): Line {
+  const alone = () => onTheirOwn.slice(from, to).map((one, at) => lineAlone(one, from + at + 1, delimiter));
+  return { line: from + 1, fields, broken: false, apart: to - from > 1 ? alone() : [] };
+}
+
 /**
- * The table's rows, each made by `read`, which throws Unfit for a bad one. Empty lines are passed over, other columns
- * too. `needed`: for each, the headings that will do. Throws Unfit where one is missing.
+ * A field in quotes may hold line ends, and one quote too many would swallow all that follows. So where quotes do not
+ * pair each line stands alone, unless its own quotes pair with those of the next lines that have any.
+ */
+function mended(onTheirOwn: readonly string[], delimiter: string): Line[] {
+  const lines: Line[] = [];
+  for (let from = 0; from < onTheirOwn.length;) {
+    const alone = lineAlone(onTheirOwn[from], from + 1, delimiter);
+    const row = alone.broken ? rowFrom(onTheirOwn, from, delimiter) : null;
+    lines.push(row ?? alone);
+    from += row?.apart.length ?? 1;
+  }
+  return lines;
+}
+
+function rowFrom(onTheirOwn: readonly string[], from: number, delimiter: string): Line | null {
+  const end = Math.min(onTheirOwn.length, from + MOST_LINES_OF_A_ROW);
+  for (let to = from + 1; to < end; to++) {
+    if (!onTheirOwn[to].includes('"')) continue;
+    const result = parsed(onTheirOwn.slice(from, to + 1).join('\n'), delimiter);
+    const fault = quoteFault(result);
+    if (!fault) return joined(onTheirOwn, from, to + 1, result.data[0], delimiter);
+    if (fault.code !== 'MissingQuotes') return null;
+  }
+  return null;
+}
+
+/** The mark between fields is taken from the heading line where none is given. */
+export function sheetOf(text: string, delimiter?: Delimiter): Sheet {
+  const plain = text.replace(/^\uFEFF/u, '').replaceAll(/\r\n?/gu, '\n');
+  // A spreadsheet may save empty lines on top.
+  const mark = delimiter ?? delimiterOf(plain.split('\n', 100).find((line) => line.trim() !== '') ?? '');
+  const [heading, ...lines] = linesOf(plain, mark).filter(hasWords);
+  const headings = (heading?.fields ?? []).map((field) => field.trim());
+  return { delimiter: mark, headings, lines };
+}
+
+/** The rows, each made by `read` of its trimmed fields, one for each heading; it throws Unfit for a bad one. */
+export function readSheet<T>({ headings, lines }: Sheet, read: (fields: readonly string[]) => T): Table<T> {
+  const readLine = ({ line, fields, broken }: Line): Row<T> | BadRow => {
+    try {
+      if (broken) throw new Unfit('its quote marks do not pair');
+      if (fields.slice(headings.length).some((field) => field.trim() !== '')) {
+        throw new Unfit(
+          `it has ${fields.length} fields for ${headings.length} columns: quote a field that holds the mark between fields`,
+        );
+      }
+      return { line, value: read(headings.map((_, at) => (fields[at] ?? '').trim())) };
+    } catch (error) {
+      if (!(error instanceof Unfit)) throw error;
+      return { line, why: error.message };
+    }
+  };
+  const all = lines.flatMap((line) => {
+    // Two stray quotes look like one field over many lines. Such a row stands if it is good, unless a whole good row lies
+    // amid its lines; its first and last line hold the rest of a good row, so they prove nothing, nor do lines of a note
+    // that have fewer fields than the table.
+    const joinedRow = readLine(line);
+    const apart = line.apart.map(readLine);
+    const telling =
+      'value' in joinedRow
+        ? apart.slice(1, -1).filter((_, at) => line.apart[at + 1].fields.length >= headings.length)
+        : apart;
+    return telling.some((row) => 'value' in row) ? apart : [joinedRow];
+  });
+  return { rows: all.filter((row) => 'value' in row), bad: all.filter((row) => 'why' in row) };
+}
+
+/**
+ * The table's rows by the names of their columns. Empty lines are passed over, other columns too. `needed`: for each,
+ * the headings that will do. Throws Unfit where one is missing.
  */
 export function readTable<T>(
   text: string,
   needed: readonly (readonly string[])[],
   read: (fields: Fields) => T,
 ): Table<T> {
-  const lines = linesOf(text).filter(hasWords);
-  const headings = (lines[0]?.fields ?? []).map((heading) => heading.trim().toLowerCase());
+  const sheet = sheetOf(text);
+  const headings = sheet.headings.map((heading) => heading.toLowerCase());
   const missing = needed.filter((names) => !names.some((name) => headings.includes(name)));
   if (missing.length > 0) {
     const columns = missing.map((names) => names.join(' or ')).join(', ');
@@ -88,30 +181,9 @@ export function readTable<T>(
   }
   const twice = needed.flat().find((name) => headings.indexOf(name) !== headings.lastIndexOf(name));
   if (twice !== undefined) throw new Unfit(`Two columns are named ${twice}: rename one`);
-  const readLine = ({ line, fields, broken }: Line): Row<T> | BadRow => {
-    try {
-      if (broken) throw new Unfit('its quote marks do not pair');
-      if (fields.length > headings.length) {
-        throw new Unfit(
-          `it has ${fields.length} fields for ${headings.length} columns: quote a field that holds the mark between fields`,
-        );
-      }
-      const named = headings.map((heading, at) => [heading, (fields[at] ?? '').trim()] as const);
-      return { line, value: read(Object.fromEntries(named)) };
-    } catch (error) {
-      if (!(error instanceof Unfit)) throw error;
-      return { line, why: error.message };
-    }
-  };
-  const all = lines.slice(1).flatMap((line) => {
-    // Two stray quotes look like one field over many lines. Such a row stands if it is good, unless a whole good row lies
-    // amid its lines; its first and last line hold the rest of a good row, so they prove nothing.
-    const joined = readLine(line);
-    const apart = line.apart.map(readLine);
-    const telling = 'value' in joined ? apart.slice(1, -1) : apart;
-    return telling.some((row) => 'value' in row) ? apart : [joined];
-  });
-  return { rows: all.filter((row) => 'value' in row), bad: all.filter((row) => 'why' in row) };
+  return readSheet(sheet, (fields) =>
+    read(Object.fromEntries(headings.map((name, at) => [name, fields[at]]))),
+  );
 }
 
 export function wordIn(fields: Fields, name: string): string {
