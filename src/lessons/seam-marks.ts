@@ -1,0 +1,139 @@
+/**
+ * Where the seams of a grown tile are to be called, and what each is there.
+ * A seam is what lies between two varieties; its mark stands where it is one kind all round, near the middle of its
+ * longest such kind. A seam too short, or of no one kind anywhere, gets none.
+ */
+import type { Frame } from '../model/frame';
+import { FATE, VEILED } from '../model/seam-table';
+import type { Xy } from '../plan/plan';
+import type { SeamKind } from './seam-kinds';
+
+export interface SeamMark {
+  /** mm from the tile's middle. */
+  readonly at: Xy;
+  readonly is: SeamKind;
+  /** Variety numbers, 1 to 8, the smaller first. */
+  readonly pair: readonly [number, number];
+  /** Across the seam, for the section. */
+  readonly from: Xy;
+  readonly to: Xy;
+}
+
+const KIND_OF: Readonly<Record<number, SeamKind>> = {
+  [FATE.undecided]: 'undecided',
+  [FATE.fused]: 'fused',
+  [FATE.ridge]: 'ridge',
+  [FATE.lapped]: 'lapped',
+  [FATE.dead]: 'dead',
+  [VEILED]: 'veiled',
+};
+
+const AROUND_MM = 2.5;
+const LEAST_PURE = 0.9;
+const LEAST_MM = 5;
+const SECTION_MM = 14;
+
+interface Cell {
+  readonly x: number;
+  readonly y: number;
+  readonly is: SeamKind;
+}
+
+export function seamMarks(frame: Frame): SeamMark[] {
+  const marks: SeamMark[] = [];
+  for (const [key, cells] of cellsByPair(frame)) {
+    const mark = markOf(frame, cells);
+    if (mark) marks.push({ ...mark, pair: [key >> 4, key & 15] });
+  }
+  // from top to bottom, then left to right
+  return marks.sort((one, other) => one.at[1] - other.at[1] || one.at[0] - other.at[0]);
+}
+
+/** What the seam of a mark is in another month's frame, near the same place; null where no such seam is left. */
+export function kindNear(frame: Frame, { at, pair }: SeamMark): SeamKind | null {
+  const cells = cellsByPair(frame).get(pair[0] * 16 + pair[1]) ?? [];
+  const off = ({ x, y }: Cell): number => (x - at[0]) ** 2 + (y - at[1]) ** 2;
+  const near = [...cells].sort((one, other) => off(one) - off(other)).slice(0, 9);
+  return near.length > 0 ? commonest(near) : null;
+}
+
+/** Cells of each seam, by the two varieties on its sides: smaller * 16 + larger. */
+function cellsByPair(frame: Frame): Map<number, Cell[]> {
+  const { columns, rows, cellMm, seam } = frame;
+  const pairs = new Map<number, Cell[]>();
+  for (let row = 1; row < rows - 1; row++) {
+    for (let column = 1; column < columns - 1; column++) {
+      const i = row * columns + column;
+      const kind = seam[i] & 7;
+      const own = seam[i] >> 4;
+      if (kind === 0) continue;
+      const other = [1, -1, columns, -columns, columns + 1, columns - 1, 1 - columns, -1 - columns]
+        .map((step) => seam[i + step])
+        .find((bits) => (bits & 7) !== 0 && bits >> 4 !== own);
+      if (other === undefined) continue;
+      const key = Math.min(own, other >> 4) * 16 + Math.max(own, other >> 4);
+      const [x, y] = [(column - (columns - 1) / 2) * cellMm, (row - (rows - 1) / 2) * cellMm];
+      const cells = pairs.get(key);
+      const cell = { x, y, is: KIND_OF[kind] };
+      if (cells) cells.push(cell);
+      else pairs.set(key, [cell]);
+    }
+  }
+  return pairs;
+}
+
+function commonest(cells: readonly Cell[]): SeamKind {
+  const counts = new Map<SeamKind, number>();
+  for (const { is } of cells) counts.set(is, (counts.get(is) ?? 0) + 1);
+  return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most))[0];
+}
+
+function markOf(frame: Frame, cells: readonly Cell[]): Omit<SeamMark, 'pair'> | null {
+  const is = commonest(cells);
+  const ofKind = cells.filter((cell) => cell.is === is);
+  // a seam has a row of cells on each of its sides
+  if ((ofKind.length * frame.cellMm) / 2 < LEAST_MM) return null;
+  const middle = meanOf(ofKind);
+  const near = (one: Cell): Cell[] =>
+    cells.filter(({ x, y }) => (x - one.x) ** 2 + (y - one.y) ** 2 < AROUND_MM ** 2);
+  const place = [...ofKind]
+    .sort((one, other) => away(one, middle) - away(other, middle))
+    .find((one) => {
+      const around = near(one);
+      return around.filter((cell) => cell.is === is).length >= LEAST_PURE * around.length;
+    });
+  if (!place) return null;
+  const around = near(place);
+  const at = meanOf(around);
+  const [ux, uy] = across(around, at);
+  const reach = SECTION_MM / 2;
+  return {
+    at,
+    is,
+    from: [at[0] - ux * reach, at[1] - uy * reach],
+    to: [at[0] + ux * reach, at[1] + uy * reach],
+  };
+}
+
+function away({ x, y }: Cell, [mx, my]: Xy): number {
+  return (x - mx) ** 2 + (y - my) ** 2;
+}
+
+function meanOf(cells: readonly Cell[]): Xy {
+  return [
+    cells.reduce((sum, { x }) => sum + x, 0) / cells.length,
+    cells.reduce((sum, { y }) => sum + y, 0) / cells.length,
+  ];
+}
+
+/** Unit vector across the cells: square to the direction in which they spread most. */
+function across(cells: readonly Cell[], [mx, my]: Xy): Xy {
+  let [xx, xy, yy] = [0, 0, 0];
+  for (const { x, y } of cells) {
+    xx += (x - mx) ** 2;
+    xy += (x - mx) * (y - my);
+    yy += (y - my) ** 2;
+  }
+  const along = Math.atan2(2 * xy, xx - yy) / 2;
+  return [-Math.sin(along), Math.cos(along)];
+}

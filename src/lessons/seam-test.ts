@@ -1,0 +1,105 @@
+/**
+ * The seam-reading test: tiles drawn by a word, three varieties each, their seams to be called as the bench shows them.
+ * Tiles go from clear to hard: walls and merges of many months first, look-alikes and the first weeks last. Colours and
+ * the side of the light change from tile to tile, so that shape is learned and not hue. What is asked of the engine
+ * makes each kind likely; what a seam is, is read off the grown tile (seam-marks.ts).
+ */
+import { draw, keysOf } from '../model/noise';
+import type { Pair, PlainPiece, Plan, Variety, Xy } from '../plan/plan';
+
+export interface TestTile {
+  readonly plan: Plan;
+  readonly seed: string;
+  /** The month at which its seams are called. */
+  readonly month: number;
+  readonly lightDeg: number;
+}
+
+/** How each seam ends is read at the plan's last month. */
+export const END_MONTH = 12;
+
+const SIZE_MM = 50;
+/** Tissue colours, invented. */
+const COLOURS = [
+  ['Fern', '#2f8a5b'],
+  ['Garnet', '#961f3a'],
+  ['Amber', '#dd8a2e'],
+  ['Slate', '#46608a'],
+  ['Heather', '#b48ad2'],
+  ['Lichen', '#a9c78f'],
+  ['Bramble', '#5f3f6e'],
+  ['Straw', '#d9c26a'],
+  ['Moss', '#66803a'],
+  ['Brick', '#b5573c'],
+] as const;
+
+interface Level {
+  /** Months from, to. */
+  readonly from: number;
+  readonly to: number;
+  /** Chances: that a pair takes, that a rejected seam stays bare, that a wall looks fused at first. */
+  readonly takes: number;
+  readonly deadShare: number;
+  readonly veiledShare: number;
+  /** The longer, the later the first verdicts fall. */
+  readonly zipLengthMm: number;
+}
+
+const CLEAR: Level = { from: 8, to: 10, takes: 0.4, deadShare: 0.3, veiledShare: 0, zipLengthMm: 12 };
+const HARDER: Level = { from: 4, to: 6, takes: 0.35, deadShare: 0.2, veiledShare: 0.5, zipLengthMm: 14 };
+const HARD: Level = { from: 2, to: 4, takes: 0.35, deadShare: 0.15, veiledShare: 0.6, zipLengthMm: 20 };
+/** One entry a tile. */
+const LEVELS: readonly Level[] = [CLEAR, CLEAR, HARDER, HARDER, HARD, HARD];
+export const TILES = LEVELS.length;
+
+/** The same word gives the same tiles, here and for anyone else. */
+export function testTiles(word: string): TestTile[] {
+  const key = keysOf(`seam test ${word}`).kind;
+  return LEVELS.map((level, tile) => {
+    let drawn = 0;
+    return tileOf(word, tile, level, () => draw(key, tile, drawn++));
+  });
+}
+
+function tileOf(word: string, tile: number, level: Level, chance: () => number): TestTile {
+  const between = (least: number, most: number): number => least + (most - least) * chance();
+  const colours = [...COLOURS];
+  const varieties = ['a', 'b', 'c'].map((id): Variety => {
+    const [[name, colour]] = colours.splice(Math.floor(chance() * colours.length), 1);
+    // far apart, so that most seams between two of them lap, or alike, so that none does
+    const aggression = chance() < 0.3 ? 1 : 0.1;
+    return { id, name, colour, rimMmPerMonth: rounded(between(2.6, 3.4)), aggression };
+  });
+  const [a, b, c] = varieties;
+  const pairs = [[a, b], [b, c], [a, c]].map(([one, other]): Pair => ({ a: one.id, b: other.id, acceptance: chance() < level.takes ? 1 : 0, mingle: 'veins' })); // prettier-ignore
+  const turn = between(0, 2 * Math.PI);
+  const pieces = varieties.map(({ id }, k): PlainPiece => {
+    const away = between(9.2, 10.4);
+    const angle = turn + (k * 2 * Math.PI) / varieties.length;
+    const at: Xy = [rounded(away * Math.cos(angle)), rounded(away * Math.sin(angle))];
+    return { id: `p${k + 1}`, variety: id, at, turnDeg: 0, disc: { diameterMm: rounded(between(13, 15)) } };
+  });
+  const { deadShare, veiledShare, zipLengthMm } = level;
+  return {
+    plan: {
+      seambench: 1,
+      name: `Seam test ${word}, tile ${tile + 1}`,
+      tile: { shape: 'square', sizeMm: SIZE_MM },
+      varieties,
+      pairs,
+      pieces,
+      steps: [],
+      months: END_MONTH,
+      settings: { deadShare, veiledShare, zipLengthMm },
+      note: 'A tile of the seam-reading test. The farm and its varieties are invented.',
+    },
+    seed: `${word} ${tile + 1}`,
+    month: Math.round(between(level.from, level.to)),
+    // light from above, now more from the left and now from the right
+    lightDeg: Math.round(between(200, 340)),
+  };
+}
+
+function rounded(value: number): number {
+  return Math.round(value * 10) / 10 + 0;
+}
