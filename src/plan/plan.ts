@@ -16,6 +16,7 @@ export const MAX_PIECES = 2000;
 export const MAX_STEPS = 200;
 /** Faces of all recuts of a plan together. */
 export const MAX_FACES = 10_000;
+export const LONGEST_MONTHS = 36;
 export const LAST_DAY = 1095;
 
 export const number = (least: number, most: number, kind = 'a number') => {
@@ -52,7 +53,10 @@ export const list = <T extends v.GenericSchema>(item: T, least: number, most: nu
 const DATE_WORDS = 'a date such as "2026-03-31"';
 
 /** A day of the calendar. */
-export const date = v.pipe(v.string(DATE_WORDS), v.check((text) => !Number.isNaN(dayOfDate(text)), DATE_WORDS));
+export const date = v.pipe(
+  v.string(DATE_WORDS),
+  v.check((text) => !Number.isNaN(dayOfDate(text)), DATE_WORDS),
+);
 
 export const colour = pattern(/^#[\da-f]{6}$/iu, 'a colour such as "#2f7d4f"');
 
@@ -229,7 +233,7 @@ export const PlanSchema = v.strictObject({
   pieces: list(PieceSchema, 0, MAX_PIECES, 'pieces'),
   /** In any order of days; steps of one day act in the order of the list. */
   steps: v.optional(list(StepSchema, 0, MAX_STEPS, 'steps'), []),
-  months: whole(1, 36),
+  months: whole(1, LONGEST_MONTHS),
   settings: v.optional(SettingsSchema),
   /** Words of the maker: what the plan shows, whether it is invented. */
   note: v.optional(text(2000)),

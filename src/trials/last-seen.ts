@@ -29,7 +29,9 @@ export function lastSeen({ readings }: Trial, one: string, other: string): SeenO
 }
 
 export function lastMeasured({ readings }: Trial, variety: string): Measured | null {
-  const reading = inTime(readings).findLast(({ measured }) => measured.some((row) => row.variety === variety));
+  const reading = inTime(readings).findLast(({ measured }) =>
+    measured.some((row) => row.variety === variety),
+  );
   return reading?.measured.find((row) => row.variety === variety) ?? null;
 }
 

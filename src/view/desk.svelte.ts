@@ -10,6 +10,7 @@ import type { Edit } from '../plan/edit';
 import { commit, EMPTY_HISTORY, redo, undo, type History, type PlanMoment, type Step } from '../plan/history';
 import type { Plan, Refusal } from '../plan/plan';
 import { refuse } from '../plan/refuse';
+import type { Trial } from '../trials/trial';
 
 export const TOOLS = ['choose', 'set', 'outline', 'cut', 'ruler', 'section'] as const;
 export type Tool = (typeof TOOLS)[number];
@@ -29,6 +30,13 @@ export interface ShownRun {
   readonly sites: PolypSites | null;
   readonly frames: readonly (Frame | null)[];
   readonly readings: readonly Reading[];
+}
+
+/** A tile of the log whose readings stand beside the model's months. */
+export interface LoggedTile {
+  readonly trial: Trial;
+  readonly nameOf: (variety: string) => string;
+  readonly photoUrl: (id: string) => Promise<string | null>;
 }
 
 interface Held {
@@ -70,6 +78,7 @@ export class Desk {
   /** Gap that a moved piece snaps to, or null. */
   snapGapMm = $state<number | null>(null);
   playing = $state(false);
+  logged = $state.raw<LoggedTile | null>(null);
   /** How many plans have come onto the desk in place of another. */
   opened = $state(0);
   /** What was done last: 'Done: Move piece p3', 'Undone: ...', 'Done again: ...'. */
@@ -151,6 +160,7 @@ export class Desk {
   open(edit: Edit, month = 0, seed = this.seed): void {
     this.drop();
     this.playing = false;
+    this.logged = null;
     this.step = null;
     this.selection = [];
     // What is open already is not grown anew, so its picture must stay.

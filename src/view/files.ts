@@ -16,7 +16,7 @@ export function download(name: string, text: string): void {
 }
 
 /** 'Two that take': the name without what a file name cannot hold. */
-function fileName(name: string, otherwise: string): string {
+export function fileName(name: string, otherwise: string): string {
   const plain = name.replaceAll(/[^\p{L}\p{N} .-]+/gu, ' ').trim();
   return plain.slice(0, 80) || otherwise;
 }

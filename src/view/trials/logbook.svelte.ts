@@ -3,7 +3,11 @@ import type { LogWork } from '../../keep/log-record';
 import { commit, EMPTY_HISTORY, redo, undo, type History, type Step } from '../../plan/history';
 import { type Draft, NO_DRAFT } from '../../trials/draft';
 import type { LogEdit } from '../../trials/log';
+import { trialFaults } from '../../trials/log-faults';
 import { EMPTY_LOG, type Log, type LogVariety } from '../../trials/trial';
+
+/** An edit by hand changes so many tiles at most. */
+const FEW = 20;
 
 interface Moment {
   readonly log: Log;
@@ -17,6 +21,8 @@ export class Logbook {
 
   /** What was done last: 'Done: Read tile A-14', 'Undone: …'. */
   told = $state('');
+  /** Why the last edit was not kept; empty once another is. */
+  refused = $state('');
 
   readonly log: Log = $derived(this.#log);
   readonly draft: Draft = $derived(this.#draft);
@@ -39,11 +45,19 @@ export class Logbook {
     return this.#varieties.get(variety)?.colour ?? '#9aa3ab';
   }
 
-  do({ log, words }: LogEdit): void {
-    if (log === this.#log) return;
+  /** Keeps an edit in the history, or says why it cannot be. */
+  do({ log, words }: LogEdit): boolean {
+    if (log === this.#log) return true;
+    const before = new Set(this.#log.trials);
+    const changed = log.trials.filter((trial) => !before.has(trial));
+    // a whole log that comes from a file or the store has been through its own door
+    const faults = changed.length > FEW ? [] : changed.flatMap((trial) => trialFaults(log, trial));
+    this.refused = faults.at(0)?.cure ?? '';
+    if (faults.length > 0) return false;
     this.#history = commit(this.#history, { log: this.#log, words });
     this.told = `Done: ${words}`;
     this.#put(log);
+    return true;
   }
 
   undo(): void {
@@ -68,6 +82,7 @@ export class Logbook {
   #travel(step: Step<Moment> | null, how: string): void {
     if (step === null) return;
     this.told = `${how}: ${step.words}`;
+    this.refused = '';
     this.#history = step.history;
     this.#put(step.log);
   }

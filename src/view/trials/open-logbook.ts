@@ -2,11 +2,11 @@
 import { Autosave } from '../../keep/autosave';
 import { openDrawer } from '../../keep/database';
 import { LOG_KIND, type LogRecord, type LogWork } from '../../keep/log-record';
-import { download } from '../files';
 import type { Notices } from '../notices.svelte';
 import { storeTrouble } from '../store-trouble';
 import { Logbook } from './logbook.svelte';
 import { Photos } from './photos';
+import { saveLog } from './save-log';
 
 export interface OpenLog {
   readonly logbook: Logbook;
@@ -21,12 +21,13 @@ export function openLogbook(notices: Notices): Promise<OpenLog> {
 }
 
 async function opening(notices: Notices): Promise<OpenLog> {
+  const photos = new Photos();
   const logbook = new Logbook((work) => autosave.note(work));
   const tell = storeTrouble<LogWork, LogRecord>(
     notices,
     {
       called: 'log of trials',
-      save: { label: 'Save the log', act: () => download('trials.log.json', JSON.stringify(logbook.log)) },
+      save: { label: 'Save the log', act: () => void saveLog(logbook.log, photos) },
       otherName: ({ log }) => log.name,
       open: ({ log }) => logbook.do({ log, words: `Open ${log.name}` }),
     },
@@ -43,5 +44,5 @@ async function opening(notices: Notices): Promise<OpenLog> {
   document.addEventListener('visibilitychange', () => {
     if (document.hidden) void autosave.flush();
   });
-  return { logbook, photos: new Photos() };
+  return { logbook, photos };
 }
