@@ -19,16 +19,26 @@ const KINDS: readonly { readonly name: string; readonly colour: string }[] = [
 
 const LETTERS = 'abcdefghijklmnopqrstuvwxyz'.split('');
 
+function farthest(colours: readonly string[]): (typeof KINDS)[number] {
+  let best = KINDS[0];
+  let bestApart = -1;
+  for (const kind of KINDS) {
+    const apart = Math.min(...colours.map((colour) => colourDistance(colour, kind.colour)));
+    if (apart > bestApart) [best, bestApart] = [kind, apart];
+  }
+  return best;
+}
+
+/** A colour well apart from these as long as there are fewer than eight. */
+export function freshColour(colours: readonly string[]): string {
+  return farthest(colours).colour;
+}
+
 export function freshVariety(others: readonly Variety[]): Variety {
   const ids = new Set(others.map((variety) => variety.id));
   const names = new Set(others.map((variety) => variety.name));
   const id = LETTERS.find((letter) => !ids.has(letter)) ?? `v${others.length + 1}`;
-  let best = KINDS[0];
-  let bestApart = -1;
-  for (const kind of KINDS) {
-    const apart = Math.min(...others.map((variety) => colourDistance(variety.colour, kind.colour)));
-    if (apart > bestApart) [best, bestApart] = [kind, apart];
-  }
+  const best = farthest(others.map(({ colour }) => colour));
   const unused = KINDS.find((kind) => !names.has(kind.name));
   const name = names.has(best.name) ? (unused?.name ?? `Variety ${id}`) : best.name;
   return {
