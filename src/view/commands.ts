@@ -187,7 +187,7 @@ function wantsKey(target: EventTarget | null, event: KeyboardEvent): boolean {
 }
 
 /** Runs the first command that the key stands for. */
-export function pressed(event: KeyboardEvent, commands: Commands, view: View): void {
+export function pressed(event: KeyboardEvent, commands: Readonly<Record<string, Command>>, view: View): void {
   if (event.defaultPrevented || wantsKey(event.target, event)) return;
   const command = Object.values(commands).find(
     ({ only = view, matches, can }) =>

@@ -1,0 +1,47 @@
+/** What the learner has done, on the page: whole values are replaced, and each change is heard by whoever stores it. */
+import type { Calls } from '../../lessons/calls';
+import { joined, NO_PROGRESS, type Progress, withCalls, withLesson, withTest } from '../../lessons/progress';
+import { dueCards } from '../../lessons/repetition';
+import { dayOfDate } from '../../units/quantity';
+import { today } from '../today';
+
+export class School {
+  readonly #changed: (progress: Progress) => void;
+  #progress = $state.raw<Progress>(NO_PROGRESS);
+  readonly progress: Progress = $derived(this.#progress);
+
+  constructor(changed: (progress: Progress) => void) {
+    this.#changed = changed;
+  }
+
+  /** Seams that were missed and are to be seen again by today. */
+  due() {
+    return dueCards(this.#progress.cards, dayOfDate(today()));
+  }
+
+  answered(lesson: string, tries: number): void {
+    this.#put(withLesson(this.#progress, lesson, tries, today()));
+  }
+
+  tested(calls: Calls): void {
+    this.#put(withTest(this.#progress, calls, dayOfDate(calls.on)));
+  }
+
+  repeated(calls: Calls): void {
+    this.#put(withCalls(this.#progress, calls, dayOfDate(calls.on)));
+  }
+
+  restore(progress: Progress): void {
+    this.#progress = progress;
+  }
+
+  /** What another tab has learned meanwhile comes to what this one knows. */
+  join(other: Progress): void {
+    this.#put(joined(this.#progress, other));
+  }
+
+  #put(progress: Progress): void {
+    this.#progress = progress;
+    this.#changed(progress);
+  }
+}
