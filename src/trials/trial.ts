@@ -10,6 +10,8 @@ import type { ReadonlyDeep } from '../plan/plan';
 export const MAX_LOG_VARIETIES = 500;
 export const MAX_TRIALS = 20_000;
 export const MAX_READINGS = 1000;
+export const MAX_SEEN = 28;
+export const MAX_MEASURED = 8;
 export const MAX_EVENTS = 20_000;
 
 /**
@@ -67,8 +69,8 @@ export const ReadingSchema = v.strictObject({
   on: form.date,
   /** Initials of who read it. */
   by: v.optional(form.text(20)),
-  seen: form.list(SeenSchema, 0, 28, 'pairs'),
-  measured: form.list(MeasuredSchema, 0, 8, 'varieties'),
+  seen: form.list(SeenSchema, 0, MAX_SEEN, 'pairs'),
+  measured: form.list(MeasuredSchema, 0, MAX_MEASURED, 'varieties'),
   /** A photo kept beside the log, by its id. */
   photo: v.optional(form.id),
   note: v.optional(form.text(2000)),
