@@ -25,3 +25,25 @@ export const CallsSchema = v.object({
 
 export type Called = v.InferOutput<typeof CalledSchema>;
 export type Calls = v.InferOutput<typeof CallsSchema>;
+
+/** The calls in a file, or the words that say why it holds none. */
+export function openCalls(fileText: string): Calls | string {
+  let found: unknown;
+  try {
+    found = JSON.parse(fileText);
+  } catch {
+    return 'it is not JSON';
+  }
+  const read = v.safeParse(CallsSchema, found);
+  if (read.success) return read.output;
+  const [first] = read.issues;
+  const where = v.getDotPath(first);
+  return where === null ? 'it is no file of calls' : `“${where}” is not as a file of calls has it`;
+}
+
+/** The file's text: one line a seam, so that it can be read. */
+export function callsText(calls: Calls): string {
+  const { called, ...head } = calls;
+  const lines = called.map((one) => `    ${JSON.stringify(one)}`);
+  return `${JSON.stringify(head, null, 2).slice(0, -2)},\n  "called": [\n${lines.join(',\n')}\n  ]\n}\n`;
+}

@@ -71,6 +71,8 @@ export interface Lesson {
   readonly month: number;
   /** Where the tile is cut open; left out where there is nothing to see from the side. */
   readonly cut?: { readonly from: Xy; readonly to: Xy };
+  /** True where the lesson is in the bare picture: seams are drawn only once they are asked for. */
+  readonly isBare?: true;
   /** What to watch on the tile. */
   readonly watch: string;
   readonly text: readonly Paragraph[];

@@ -6,6 +6,7 @@
  */
 import { draw, keysOf } from '../model/noise';
 import type { Pair, PlainPiece, Plan, Variety, Xy } from '../plan/plan';
+import type { SeamName } from './repetition';
 
 export interface TestTile {
   readonly plan: Plan;
@@ -51,6 +52,31 @@ const HARD: Level = { from: 2, to: 4, takes: 0.35, deadShare: 0.15, veiledShare:
 /** One entry a tile. */
 const LEVELS: readonly Level[] = [CLEAR, CLEAR, HARDER, HARDER, HARD, HARD];
 export const TILES = LEVELS.length;
+
+/** A tile to be called, and which of its seams; null for all. */
+export interface Round {
+  readonly set: string;
+  readonly tile: number;
+  readonly test: TestTile;
+  readonly seams: readonly number[] | null;
+}
+
+/** A whole test. */
+export function roundsOf(word: string): Round[] {
+  return testTiles(word).map((test, tile) => ({ set: word, tile, test, seams: null }));
+}
+
+/** The tiles of seams that were missed, each once, with those seams alone. */
+export function roundsAgain(missed: readonly SeamName[]): Round[] {
+  const rounds: Round[] = [];
+  for (const { set, tile, seam } of missed) {
+    const at = rounds.findIndex((round) => round.set === set && round.tile === tile);
+    const test = testTiles(set).at(tile);
+    if (at >= 0) rounds[at] = { ...rounds[at], seams: [...(rounds[at].seams ?? []), seam] };
+    else if (test) rounds.push({ set, tile, test, seams: [seam] });
+  }
+  return rounds;
+}
 
 /** The same word gives the same tiles, here and for anyone else. */
 export function testTiles(word: string): TestTile[] {

@@ -32,8 +32,9 @@ export const LOOK_ALIKE: Lesson = {
   seed: 'nine',
   month: 4,
   cut: { from: [-18, 2], to: [18, 2] },
+  isBare: true,
   watch:
-    'At month 4 the colours seem to run together. Cut it open: joined at the underside only. Then play on to month 12.',
+    'At month 4 the colours run together and no line is seen. Cut it open: joined at the underside only. Then play on to month 12, or press S to see what it is.',
   text: [
     {
       sure: 'published',
