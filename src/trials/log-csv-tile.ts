@@ -53,23 +53,40 @@ export function withRow(tile: Tile, roll: Roll, row: TileRow, rank: Rank): { til
   const seen = row.reading?.seen && seenOf(row.reading.seen, crew);
   const size = row.reading?.measured;
   const measured = size && variety !== undefined ? { variety, ...size } : undefined;
-  const { conditions, reading } = row;
+  const { reading } = row;
+  const { conditions, otherwise } = conditionsWith(trial, row);
   const { readings, ids } = reading
-    ? withReading(tile, reading, rank(reading), { seen, measured, note: row.note })
+    ? withReading(tile, reading, rank(reading), { seen, measured, notes: [row.note, ...otherwise] })
     : { readings: trial.readings, ids: tile.ids };
   const next = defined({
     ...trial,
     varieties: crew.varieties,
-    tank: filled(trial.tank, conditions.tank, 'tank'),
-    light: filled(trial.light, conditions.light, 'light'),
-    flow: filled(trial.flow, conditions.flow, 'flow'),
-    temperature: filled(trial.temperature, conditions.temperature, 'temperature'),
+    ...conditions,
     layout: layoutWith(trial.layout, row.layout),
     note: reading ? trial.note : withNote(trial.note, row.note),
     readings,
   });
   const isListed = tile.isListed || row.varieties !== undefined;
   return { tile: sameOr(tile, { ...tile, trial: sameOr(trial, next), isListed, ids }), roll: crew.roll };
+}
+
+/**
+ * A tile has one tank, light, flow and temperature. Those of a later day that differ (it was moved, the water was
+ * measured) are kept in the words of that day's reading.
+ */
+function conditionsWith(
+  trial: Trial,
+  { conditions, reading }: TileRow,
+): { conditions: Partial<Trial>; otherwise: string[] } {
+  const own: { -readonly [K in keyof TileRow['conditions']]: string } = {};
+  const otherwise: string[] = [];
+  for (const name of ['tank', 'light', 'flow', 'temperature'] as const) {
+    const [known, said] = [trial[name], conditions[name]];
+    const differs = known !== undefined && known !== '' && said !== undefined && said !== known;
+    if (differs && reading) otherwise.push(`${name} ${said}`);
+    else if (said !== undefined) own[name] = filled(known ?? '', said, name);
+  }
+  return { conditions: own, otherwise };
 }
 
 /** The varieties of a tile and of the log while one row is read. */
@@ -152,14 +169,14 @@ function seenOf({ a, b, over, ...rest }: SeenRow, crew: Crew): Seen {
 interface Said {
   readonly seen: Seen | undefined;
   readonly measured: Measured | undefined;
-  readonly note: string | undefined;
+  readonly notes: readonly (string | undefined)[];
 }
 
 function withReading(
   { trial, before, ids }: Tile,
   row: ReadingRow,
   rank: number,
-  { seen, measured, note }: Said,
+  { seen, measured, notes }: Said,
 ): Pick<Tile, 'ids'> & Pick<Trial, 'readings'> {
   if (row.on < trial.setOn) throw new Unfit(`on is ${row.on}, before the tile was set on ${trial.setOn}`);
   const reader = readerKey(row);
@@ -181,7 +198,7 @@ function withReading(
     seen: seen ? withSeen(start.seen, seen, row) : start.seen,
     measured: measured ? withMeasured(start.measured, measured) : start.measured,
     photo: filled(start.photo, row.photo, 'photo'),
-    note: withNote(start.note, note),
+    note: notes.reduce(withNote, start.note),
   });
   const reading = known ? sameOr(known, next) : next;
   const readings = !known
