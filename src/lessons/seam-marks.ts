@@ -1,7 +1,7 @@
 /**
  * Where the seams of a grown tile are to be called, and what each is there.
- * A seam is what lies between two varieties; its mark stands where it is one kind all round, near the middle of its
- * longest such kind. A seam too short, or of no one kind anywhere, gets none.
+ * A seam is what lies between two varieties; its mark stands on its commonest kind, clear of other kinds and of other
+ * seams and near the middle. A seam too short, or of no one kind anywhere, gets none.
  */
 import type { Frame } from '../model/frame';
 import { FATE, VEILED } from '../model/seam-table';
@@ -29,8 +29,13 @@ const KIND_OF: Readonly<Record<number, SeamKind>> = {
 };
 
 const AROUND_MM = 2.5;
-const LEAST_PURE = 0.9;
+/** So much of the seam has to be of the marked kind. */
 const LEAST_MM = 5;
+/** So far a mark stands at least from what is another kind or another seam; farther than the second counts no more. */
+const LEAST_CLEAR_MM = 2;
+const CLEAR_MM = 6;
+/** A mm nearer to the middle of its kind is worth so many of clearance. */
+const MIDDLE_WEIGHT = 0.2;
 const SECTION_MM = 14;
 
 interface Cell {
@@ -41,8 +46,10 @@ interface Cell {
 
 export function seamMarks(frame: Frame): SeamMark[] {
   const marks: SeamMark[] = [];
-  for (const [key, cells] of cellsByPair(frame)) {
-    const mark = markOf(frame, cells);
+  const pairs = cellsByPair(frame);
+  for (const [key, cells] of pairs) {
+    const others = [...pairs].flatMap(([other, theirs]) => (other === key ? [] : theirs));
+    const mark = markOf(frame, cells, others);
     if (mark) marks.push({ ...mark, pair: [key >> 4, key & 15] });
   }
   // from top to bottom, then left to right
@@ -88,21 +95,23 @@ function commonest(cells: readonly Cell[]): SeamKind {
   return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most))[0];
 }
 
-function markOf(frame: Frame, cells: readonly Cell[]): Omit<SeamMark, 'pair'> | null {
+function markOf(
+  frame: Frame,
+  cells: readonly Cell[],
+  others: readonly Cell[],
+): Omit<SeamMark, 'pair'> | null {
   const is = commonest(cells);
   const ofKind = cells.filter((cell) => cell.is === is);
   // a seam has a row of cells on each of its sides
   if ((ofKind.length * frame.cellMm) / 2 < LEAST_MM) return null;
   const middle = meanOf(ofKind);
-  const near = (one: Cell): Cell[] =>
-    cells.filter(({ x, y }) => (x - one.x) ** 2 + (y - one.y) ** 2 < AROUND_MM ** 2);
-  const place = [...ofKind]
-    .sort((one, other) => away(one, middle) - away(other, middle))
-    .find((one) => {
-      const around = near(one);
-      return around.filter((cell) => cell.is === is).length >= LEAST_PURE * around.length;
-    });
-  if (!place) return null;
+  const unlike = [...cells.filter((cell) => cell.is !== is), ...others];
+  const clearMm = (one: Cell): number =>
+    Math.sqrt(unlike.reduce((least, cell) => Math.min(least, away(cell, [one.x, one.y])), CLEAR_MM ** 2));
+  const worth = (one: Cell): number => clearMm(one) - MIDDLE_WEIGHT * Math.sqrt(away(one, middle));
+  const place = ofKind.reduce((best, one) => (worth(one) > worth(best) ? one : best));
+  if (clearMm(place) < LEAST_CLEAR_MM) return null;
+  const near = (one: Cell): Cell[] => cells.filter((cell) => away(cell, [one.x, one.y]) < AROUND_MM ** 2);
   const around = near(place);
   const at = meanOf(around);
   const [ux, uy] = across(around, at);
