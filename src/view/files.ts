@@ -5,8 +5,8 @@ import type { Plan } from '../plan/plan';
 
 const LARGEST_BYTES = 20_000_000;
 
-export function download(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
+export function download(name: string, text: string, type = 'application/json'): void {
+  const url = URL.createObjectURL(new Blob([text], { type }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
