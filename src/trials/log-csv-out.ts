@@ -32,8 +32,9 @@ function rowText(cells: Cells): string {
 }
 
 function fieldText(column: LogColumn, value: Value): string {
+  if (value === undefined) return '';
   if (typeof value === 'number') return String(value);
-  const text = guarded(column === 'note' ? (value ?? '').trim() : oneLine(value ?? ''));
+  const text = guarded(column === 'note' ? value.trim() : oneLine(value));
   // other marks too: a spreadsheet of another language parts fields by them
   return /[",;\t\n\r]/u.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

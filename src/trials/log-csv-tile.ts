@@ -1,8 +1,9 @@
 /** What a row of a CSV says of a tile, put into its trial. Nothing is changed where the row does not fit. */
 import { planText } from '../plan/file';
-import { nextId } from '../plan/ids';
+import { highestNumber } from '../plan/ids';
 import { MAX_VARIETIES, type Plan } from '../plan/plan';
 import { Unfit } from './csv-table';
+import { grouped } from './grouped';
 import { defined, filled, type Roll, sameOr, withNote, withVariety } from './log-csv-fill';
 import type { LayoutRow, MeasuredRow, ReadingRow, SeenRow, TileRow, VarietyRow } from './log-csv-row';
 import { isSameOutcome, seenFaults } from './log-faults';
@@ -22,8 +23,10 @@ export interface Tile {
   readonly trial: Trial;
   /** The list of its varieties is given; else each that a row names is one of them. */
   readonly isListed: boolean;
-  /** The readings that the log held before. */
-  readonly before: readonly TrialReading[];
+  /** Ids of the readings that the log held before, by day and reader. */
+  readonly before: ReadonlyMap<string, readonly string[]>;
+  /** The highest number among ids of readings. */
+  readonly lastNumber: number;
   /** Ids of readings that rows spoke of, by day, reader and number. */
   readonly ids: ReadonlyMap<string, string>;
 }
@@ -38,11 +41,18 @@ export function readerKey({ on, by = '' }: Pick<TrialReading, 'on' | 'by'>): str
 
 export function freshTile(tag: string, setOn: string): Tile {
   const trial: Trial = { id: 't', tag, setOn, varieties: [], layout: {}, tank: '', readings: [] };
-  return { trial, isListed: false, before: [], ids: new Map() };
+  return { trial, isListed: false, before: new Map(), lastNumber: 0, ids: new Map() };
 }
 
 export function tileOf(trial: Trial): Tile {
-  return { trial, isListed: true, before: trial.readings, ids: new Map() };
+  const readings = [...grouped(trial.readings, readerKey)];
+  return {
+    trial,
+    isListed: true,
+    before: new Map(readings.map(([key, own]) => [key, own.map(({ id }) => id)])),
+    lastNumber: highestNumber('r', trial.readings),
+    ids: new Map(),
+  };
 }
 
 /** Tile and roll, the very same where the row says nothing new. */
@@ -55,9 +65,9 @@ export function withRow(tile: Tile, roll: Roll, row: TileRow, rank: Rank): { til
   const measured = size && variety !== undefined ? { variety, ...size } : undefined;
   const { reading } = row;
   const { conditions, otherwise } = conditionsWith(trial, row);
-  const { readings, ids } = reading
+  const { readings, ...counted } = reading
     ? withReading(tile, reading, rank(reading), { seen, measured, notes: [row.note, ...otherwise] })
-    : { readings: trial.readings, ids: tile.ids };
+    : { readings: trial.readings };
   const next = defined({
     ...trial,
     varieties: crew.varieties,
@@ -67,7 +77,10 @@ export function withRow(tile: Tile, roll: Roll, row: TileRow, rank: Rank): { til
     readings,
   });
   const isListed = tile.isListed || row.varieties !== undefined;
-  return { tile: sameOr(tile, { ...tile, trial: sameOr(trial, next), isListed, ids }), roll: crew.roll };
+  return {
+    tile: sameOr(tile, { ...tile, trial: sameOr(trial, next), isListed, ...counted }),
+    roll: crew.roll,
+  };
 }
 
 /**
@@ -173,21 +186,21 @@ interface Said {
 }
 
 function withReading(
-  { trial, before, ids }: Tile,
+  { trial, before, lastNumber, ids }: Tile,
   row: ReadingRow,
   rank: number,
   { seen, measured, notes }: Said,
-): Pick<Tile, 'ids'> & Pick<Trial, 'readings'> {
+): Pick<Tile, 'ids' | 'lastNumber'> & Pick<Trial, 'readings'> {
   if (row.on < trial.setOn) throw new Unfit(`on is ${row.on}, before the tile was set on ${trial.setOn}`);
   const reader = readerKey(row);
   const key = `${reader} ${row.nth}`;
-  const id = ids.get(key) ?? before.filter((other) => readerKey(other) === reader).at(rank)?.id;
+  const id = ids.get(key) ?? before.get(reader)?.at(rank);
   const known = trial.readings.find((other) => other.id === id);
   if (!known && trial.readings.length >= MAX_READINGS) {
     throw new Unfit(`the tile has ${MAX_READINGS} readings already, the most that it may have`);
   }
   const start: TrialReading = known ?? {
-    id: nextId('r', trial.readings),
+    id: `r${lastNumber + 1}`,
     on: row.on,
     ...(row.by === undefined ? {} : { by: row.by }),
     seen: [],
@@ -206,7 +219,11 @@ function withReading(
     : reading === known
       ? trial.readings
       : trial.readings.map((other) => (other === known ? reading : other));
-  return { readings, ids: ids.has(key) ? ids : new Map(ids).set(key, reading.id) };
+  return {
+    readings,
+    lastNumber: known ? lastNumber : lastNumber + 1,
+    ids: ids.has(key) ? ids : new Map(ids).set(key, reading.id),
+  };
 }
 
 function withSeen(list: readonly Seen[], said: Seen, row: ReadingRow): readonly Seen[] {
