@@ -1,32 +1,9 @@
 /** Everybody can use it: the rules of axe, room at 1280 x 800, tooltips with units on every control. */
-import axe from 'axe-core';
-import type { AxeResults, RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { COLOUR_RULES, faults } from './axe';
 import { openMenu, untilGrown, untilOpen } from './grow-page';
 import { HAND, openPage } from './open-page';
-
-const RULES: RunOptions = {
-  runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-};
-
-/** All that the colours can break, where the same page has been looked at in other colours before. */
-const COLOUR_RULES: RunOptions = {
-  runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block'] },
-};
-
-async function faults(page: Page, rules = RULES): Promise<string[]> {
-  // The policy refuses a script tag, so the rules come in through the debugger.
-  await page.evaluate(axe.source);
-  const found = await page.evaluate(
-    (asked) =>
-      (window as unknown as { axe: { run: (rules: RunOptions) => Promise<AxeResults> } }).axe.run(asked),
-    rules,
-  );
-  return found.violations.map(
-    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html.slice(0, 120)).join(' | ')}`,
-  );
-}
 
 test('axe finds nothing in Grow: light, with menu and numbers open, dark', async () => {
   const page = await openPage({ reducedMotion: true });
