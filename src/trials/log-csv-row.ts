@@ -153,7 +153,7 @@ const OTHER_SAW = {
   'cant-tell': ['cannot tell', 'unclear', 'unsure'],
 } as const;
 
-const OTHER_STATES = { alive: ['living', 'yes'], died: ['dead'], lost: ['gone', 'missing'] } as const;
+const OTHER_STATES = { alive: ['living'], died: ['dead'], lost: ['gone', 'missing'] } as const;
 
 /** Names between semicolons; a list whose names hold semicolons is written as in JSON. */
 function listIn(cells: Cells, column: LogColumn, most: number, letters: number): string[] | undefined {

@@ -94,104 +94,149 @@ function sharedTags(trials: readonly Trial[]): Refusal[] {
 }
 
 function faultsOf(trial: Trial, names: Names, where: string): Refusal[] {
-  const tile = `tile ${trial.tag}`;
-  const faults: Refusal[] = [];
-  if (nameKey(trial.tag) === '') {
-    faults.push({
-      where: `${where}.tag`,
-      found: 'an empty tag',
-      allowed: 'what stands on the tile',
-      cure: `The tile set on ${trial.setOn} has no tag: write what stands on it`,
-    });
-  }
-  for (const [index, variety] of trial.varieties.entries()) {
-    if (names.has(variety) && trial.varieties.indexOf(variety) === index) continue;
-    const isKnown = names.has(variety);
-    faults.push({
-      where: `${where}.varieties[${index}]`,
-      found: isKnown ? `the variety ${variety} again` : `the variety ${variety}, which is not there`,
-      allowed: isKnown ? 'each variety once' : 'a variety of the log',
-      cure: isKnown
-        ? `${names.get(variety)} stands twice among the varieties of ${tile}: take one of the two out`
-        : `On ${tile} is a variety “${variety}” that is not in the log: add it, or choose another`,
-    });
-  }
-  for (const { thing, index } of repeats(trial.readings)) {
-    faults.push({
+  return [
+    ...tagFaults(trial, where),
+    ...trial.varieties.flatMap((_, index) => varietyFaults(trial, index, names, where)),
+    ...repeats(trial.readings).map(({ thing, index }) => ({
       where: placeInFile(`${where}.readings`, index, thing.id),
       found: `the id ${thing.id} again`,
       allowed: 'each id once',
-      cure: `Two readings of ${tile} have the same id ${thing.id} in the file: give one of them another`,
-    });
-  }
-  for (const [index, reading] of trial.readings.entries()) {
-    faults.push(...readingFaults(trial, reading, names, placeInFile(`${where}.readings`, index, reading.id)));
-  }
-  return faults;
+      cure: `Two readings of tile ${trial.tag} have the same id ${thing.id} in the file: give one of them another`,
+    })),
+    ...trial.readings.flatMap((reading, index) =>
+      readingFaults({ trial, reading, names, where: placeInFile(`${where}.readings`, index, reading.id) }),
+    ),
+  ];
 }
 
-function readingFaults(trial: Trial, reading: TrialReading, names: Names, where: string): Refusal[] {
-  const whose = `The reading of tile ${trial.tag} on ${reading.on}`;
-  const faults: Refusal[] = [];
-  if (reading.on < trial.setOn) {
-    faults.push({
-      where: `${where}.on`,
-      found: reading.on,
-      allowed: `${trial.setOn}, when the tile was set, or later`,
-      cure: `${whose} is from before the tile was set, on ${trial.setOn}: change one of the two dates`,
-    });
-  }
-  const strangers = (ids: readonly string[], place: string) =>
-    [...new Set(ids)]
-      .filter((id) => !trial.varieties.includes(id))
-      .map((id) => ({
+function tagFaults({ tag, setOn }: Trial, where: string): Refusal[] {
+  if (nameKey(tag) !== '') return [];
+  return [
+    {
+      where: `${where}.tag`,
+      found: 'an empty tag',
+      allowed: 'what stands on the tile',
+      cure: `The tile set on ${setOn} has no tag: write what stands on it`,
+    },
+  ];
+}
+
+function varietyFaults({ tag, varieties }: Trial, index: number, names: Names, where: string): Refusal[] {
+  const id = varieties[index];
+  const place = `${where}.varieties[${index}]`;
+  if (!names.has(id)) {
+    return [
+      {
         where: place,
-        found: `the variety ${id}, which is not on the tile`,
-        allowed: `one of ${trial.varieties.join(', ')}`,
-        cure: `${whose} speaks of ${names.get(id) ?? `“${id}”`}, which is not on the tile: add it to the tile, or take that out`,
-      }));
-  const name = (id: string) => names.get(id) ?? `“${id}”`;
-  for (const [index, seen] of reading.seen.entries()) {
-    const place = placeInFile(`${where}.seen`, index, `${seen.a} with ${seen.b}`);
-    const said = (fault: SeenFault): Refusal => ({
+        found: `the variety ${id}, which is not there`,
+        allowed: 'a variety of the log',
+        cure: `On tile ${tag} is a variety “${id}” that is not in the log: add it, or choose another`,
+      },
+    ];
+  }
+  if (varieties.indexOf(id) === index) return [];
+  return [
+    {
       where: place,
-      found: fault.found,
-      allowed: fault.allowed,
-      cure: `${whose}, ${name(seen.a)} with ${name(seen.b)}: ${fault.cure}`,
+      found: `the variety ${id} again`,
+      allowed: 'each variety once',
+      cure: `${names.get(id) ?? id} stands twice among the varieties of tile ${tag}: take one of the two out`,
+    },
+  ];
+}
+
+interface Read {
+  readonly trial: Trial;
+  readonly reading: TrialReading;
+  readonly names: Names;
+  readonly where: string;
+}
+
+function readingFaults(read: Read): Refusal[] {
+  const { trial, reading, where } = read;
+  const early = reading.on < trial.setOn;
+  return [
+    ...(early
+      ? [
+          {
+            where: `${where}.on`,
+            found: reading.on,
+            allowed: `${trial.setOn}, when the tile was set, or later`,
+            cure: `${subject(read)} is from before the tile was set, on ${trial.setOn}: change one of the two dates`,
+          },
+        ]
+      : []),
+    ...reading.seen.flatMap((_, index) => pairFaults(read, index)),
+    ...reading.measured.flatMap((_, index) => sizeFaults(read, index)),
+  ];
+}
+
+function subject({ trial, reading }: Read): string {
+  return `The reading of tile ${trial.tag} on ${reading.on}`;
+}
+
+function nameIn(names: Names, id: string): string {
+  return names.get(id) ?? `“${id}”`;
+}
+
+function strangers(read: Read, ids: readonly string[], where: string): Refusal[] {
+  const { varieties } = read.trial;
+  return [...new Set(ids)]
+    .filter((id) => !varieties.includes(id))
+    .map((id) => ({
+      where,
+      found: `the variety ${id}, which is not on the tile`,
+      allowed: `one of ${varieties.join(', ')}`,
+      cure: `${subject(read)} speaks of ${nameIn(read.names, id)}, which is not on the tile: add it to the tile, or take that out`,
+    }));
+}
+
+function pairFaults(read: Read, index: number): Refusal[] {
+  const { seen: list } = read.reading;
+  const seen = list[index];
+  const where = placeInFile(`${read.where}.seen`, index, `${seen.a} with ${seen.b}`);
+  const pair = `${nameIn(read.names, seen.a)} with ${nameIn(read.names, seen.b)}`;
+  return [
+    ...strangers(read, [seen.a, seen.b], where),
+    ...seenFaults(seen, list.slice(0, index)).map(({ found, allowed, cure }) => ({
+      where,
+      found,
+      allowed,
+      cure: `${subject(read)}, ${pair}: ${cure}`,
+    })),
+  ];
+}
+
+function sizeFaults(read: Read, index: number): Refusal[] {
+  const { measured: list } = read.reading;
+  const measured = list[index];
+  const where = placeInFile(`${read.where}.measured`, index, measured.variety);
+  const name = nameIn(read.names, measured.variety);
+  const faults = strangers(read, [measured.variety], where);
+  if (sizesOf(measured) > 1) {
+    faults.push({
+      where,
+      found: `${sizesOf(measured)} sizes`,
+      allowed: 'one of radiusMm, areaMm2 and outline',
+      cure: `${subject(read)} gives ${name} ${sizesOf(measured)} sizes: keep the radius, the area or the outline`,
     });
-    faults.push(
-      ...strangers([seen.a, seen.b], place),
-      ...seenFaults(seen, reading.seen.slice(0, index)).map(said),
-    );
   }
-  for (const [index, measured] of reading.measured.entries()) {
-    const place = placeInFile(`${where}.measured`, index, measured.variety);
-    faults.push(...strangers([measured.variety], place));
-    if (sizesOf(measured) > 1) {
-      faults.push({
-        where: place,
-        found: `${sizesOf(measured)} sizes`,
-        allowed: 'one of radiusMm, areaMm2 and outline',
-        cure: `${whose} gives ${name(measured.variety)} ${sizesOf(measured)} sizes: keep the radius, the area or the outline`,
-      });
-    }
-    if (reading.measured.findIndex(({ variety }) => variety === measured.variety) < index) {
-      faults.push({
-        where: place,
-        found: `${measured.variety} a second time`,
-        allowed: 'each variety once in a reading',
-        cure: `${whose} measures ${name(measured.variety)} twice: keep one of the two`,
-      });
-    }
+  if (list.findIndex(({ variety }) => variety === measured.variety) < index) {
+    faults.push({
+      where,
+      found: `${measured.variety} a second time`,
+      allowed: 'each variety once in a reading',
+      cure: `${subject(read)} measures ${name} twice: keep one of the two`,
+    });
   }
   return faults;
 }
 
-export function sizesOf({ radiusMm, areaMm2, outline }: Measured): number {
+function sizesOf({ radiusMm, areaMm2, outline }: Measured): number {
   return [radiusMm, areaMm2, outline].filter((size) => size !== undefined).length;
 }
 
-export function isSamePair(one: Seen, other: Seen): boolean {
+function isSamePair(one: Seen, other: Seen): boolean {
   return (one.a === other.a && one.b === other.b) || (one.a === other.b && one.b === other.a);
 }
 
@@ -200,7 +245,7 @@ export function isSameOutcome(one: Seen, other: Seen): boolean {
   return one.saw === other.saw && one.over === other.over && isSamePair(one, other);
 }
 
-export interface SeenFault {
+interface SeenFault {
   readonly found: string;
   readonly allowed: string;
   readonly cure: string;
