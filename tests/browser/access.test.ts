@@ -1,5 +1,4 @@
 /** Everybody can use it: the rules of axe, room at 1280 x 800, tooltips with units on every control. */
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { COLOUR_RULES, faults } from './axe';
 import { openMenu, untilGrown, untilOpen } from './grow-page';
