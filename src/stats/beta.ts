@@ -6,7 +6,7 @@
  */
 
 /** Natural logarithm of the gamma function, z > 0. */
-function logGamma(z: number): number {
+export function logGamma(z: number): number {
   let shift = 0;
   let x = z;
   for (; x < 12; x += 1) shift += Math.log(x);
