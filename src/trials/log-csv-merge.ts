@@ -69,7 +69,7 @@ export function mergeRows(rows: readonly Row<LogRow>[], into: Log): LogImport {
   }
   for (const line of tiles.linesWithoutVariety()) {
     news.delete(line);
-    bad.push({ line, why: 'no row says which varieties are on this tile' });
+    bad.push({ line, why: 'no good row says which varieties are on this tile' });
   }
 
   const trials = tiles.trials();
@@ -176,7 +176,7 @@ class Tiles {
     const days = this.#daysOf(row);
     if (days.length !== 1) {
       const which =
-        days.length === 0 ? 'no row says when it was set' : `it was set on ${days.join(' and on ')}`;
+        days.length === 0 ? 'no good row says when it was set' : `it was set on ${days.join(' and on ')}`;
       throw new Unfit(`set_on is empty, and of tile ${row.tag} ${which}`);
     }
     const key = tileKey(row.tag, days[0]);

@@ -59,6 +59,8 @@ export interface TileRow {
   readonly layout: LayoutRow;
   /** Whose size was read, and what is said of it besides. */
   readonly variety?: VarietyRow;
+  /** What stands beside it. */
+  readonly neighbour?: string;
   readonly reading?: ReadingRow;
   /** Of the reading, or of the tile where there is none. */
   readonly note?: string;
@@ -229,6 +231,7 @@ function tileIn(cells: Cells): TileRow {
     },
     layout: layoutIn(cells),
     ...given('variety', variety),
+    ...given('neighbour', lineIn(cells, 'with', 200)),
     ...given('reading', reading),
     ...given('note', textIn(cells, 'note', 2000)),
   };
@@ -255,7 +258,7 @@ function layoutIn(cells: Cells): LayoutRow {
 
 /** What stands in these columns was seen on a day. */
 const OF_A_DAY = [
-  ...(['with', 'saw', 'over', 'share', 'ridge_mm'] as const),
+  ...(['saw', 'over', 'share', 'ridge_mm'] as const),
   ...(['radius_mm', 'area_mm2', 'outline', 'state', 'by', 'photo', 'reading'] as const),
 ] as const;
 

@@ -60,6 +60,7 @@ export function withRow(tile: Tile, roll: Roll, row: TileRow, rank: Rank): { til
   const { trial } = tile;
   const crew = new Crew(tile, roll, row.varieties);
   const variety = row.variety && crew.member(row.variety);
+  if (row.neighbour !== undefined) crew.member({ name: row.neighbour });
   const seen = row.reading?.seen && seenOf(row.reading.seen, crew);
   const size = row.reading?.measured;
   const measured = size && variety !== undefined ? { variety, ...size } : undefined;
