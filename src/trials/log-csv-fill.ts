@@ -46,6 +46,7 @@ export function rollOf(varieties: readonly LogVariety[]): Roll {
 export function withVariety(roll: Roll, said: VarietyRow): { roll: Roll; variety: LogVariety } {
   const key = nameKey(said.name);
   const known = roll.get(key);
+  if (known && Object.keys(said).length === 1) return { roll, variety: known };
   if (!known && roll.size >= MAX_LOG_VARIETIES) {
     throw new Unfit(
       `${said.name} would be one variety more than the ${MAX_LOG_VARIETIES} that a log may hold`,
