@@ -8,10 +8,14 @@ import { today } from '../today';
 export class School {
   readonly #changed: (progress: Progress) => void;
   #progress = $state.raw<Progress>(NO_PROGRESS);
-  readonly progress: Progress = $derived(this.#progress);
 
   constructor(changed: (progress: Progress) => void) {
     this.#changed = changed;
+  }
+
+  // no $derived: it would end with the view that opened School first
+  get progress(): Progress {
+    return this.#progress;
   }
 
   /** Seams that were missed and are to be seen again by today. */
