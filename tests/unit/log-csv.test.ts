@@ -1,4 +1,5 @@
 /** The log's CSV as a grower writes it: what is guessed and what is asked, what is a bad row, what an import adds. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { Unfit } from '../../src/trials/csv-table';
 import { csvPreview, type CsvReading, logOfCsv, readLogCsv } from '../../src/trials/log-csv';
@@ -14,14 +15,8 @@ function imported(text: string, into: Log = EMPTY_LOG, changes: Partial<CsvReadi
   return readLogCsv(text, reading(text, changes), into);
 }
 
-/** As in README. */
-const BY_HAND = `tag,set_on,tank,piece_mm,gap_mm,on,by,variety,with,saw,over,share,ridge_mm,radius_mm,note
-A-14,2026-01-05,North,20,2,,,Fern,Garnet,,,,,,set on ceramic
-A-14,,,,,2026-03-01,JK,Fern,Garnet,not met yet,,,,,
-A-14,,,,,2026-04-02,JK,Fern,Garnet,ridge,,60 %,0.8,,
-A-14,,,,,2026-04-02,JK,Fern,Garnet,lapped,Garnet,40 %,,,
-A-14,,,,,2026-04-02,JK,Garnet,,,,,,14.5,pale rim
-`;
+/** The example of README. */
+const BY_HAND = /^tag,set_on,tank[^`]+/mu.exec(readFileSync('README.md', 'utf8'))?.[0] ?? '';
 
 describe('a table by hand', () => {
   it('makes the log that it says', () => {
