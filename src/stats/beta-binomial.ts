@@ -15,12 +15,18 @@ export interface Beta {
   readonly b: number;
 }
 
-/**
- * Of a + b, which is how many tries the prior is worth. Counts that scatter no more than coins would put it at infinity,
- * counts that are all or nothing at 0: the fit stops here (judgement).
- */
-const LEAST_WORTH = 0.1;
-const MOST_WORTH = 200;
+/** What is taken for likely of the prior before there are counts. */
+export interface Lean {
+  /**
+   * Of a + b, which is how many tries the prior is worth. Counts that scatter no more than coins would put it at
+   * infinity, counts that are all or nothing at 0: the fit stops at these.
+   */
+  readonly worth: readonly [number, number];
+  /** The likelihood is weighed by (a + b) to the power of minus this, so that few counts claim little. */
+  readonly power: number;
+}
+
+const NO_LEAN: Lean = { worth: [0.1, 200], power: 0 };
 /** Of the mean: a prior that holds a chance for impossible could not learn. */
 const LEAST_MEAN = 1e-4;
 
@@ -34,7 +40,7 @@ export function logMarginal(counts: readonly Counted[], { a, b }: Beta): number 
 }
 
 /** The likeliest prior; null where fewer than two cases were tried, of which none can tell how cases differ. */
-export function fittedBeta(counts: readonly Counted[]): Beta | null {
+export function fittedBeta(counts: readonly Counted[], { worth, power }: Lean = NO_LEAN): Beta | null {
   const tried = together(counts.filter(({ n }) => n > 0));
   if (tried.reduce((cases, { times }) => cases + times, 0) < 2) return null;
   const value = (logitMean: number, logWorth: number): number => {
@@ -42,16 +48,12 @@ export function fittedBeta(counts: readonly Counted[]): Beta | null {
     const empty = logBeta(prior.a, prior.b);
     return tried.reduce(
       (sum, { k, n, times }) => sum + times * (logBeta(prior.a + k, prior.b + n - k) - empty),
-      0,
+      -power * logWorth,
     );
   };
   const farthest = Math.log((1 - LEAST_MEAN) / LEAST_MEAN);
   const bestMean = (logWorth: number) => highest((mean) => value(mean, logWorth), -farthest, farthest);
-  const logWorth = highest(
-    (worth) => value(bestMean(worth), worth),
-    Math.log(LEAST_WORTH),
-    Math.log(MOST_WORTH),
-  );
+  const logWorth = highest((at) => value(bestMean(at), at), Math.log(worth[0]), Math.log(worth[1]));
   return priorOf(bestMean(logWorth), logWorth);
 }
 

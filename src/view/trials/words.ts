@@ -1,5 +1,4 @@
 /** Words of the log: what was seen, what happened, what became of a piece. */
-import type { Outcome } from '../seam/outcomes';
 import type { Measured, Saw, Seen, TankEvent, Trial } from '../../trials/trial';
 
 export const SAW_WORDS: Readonly<Record<Saw, { label: string; words: string }>> = {
@@ -11,11 +10,6 @@ export const SAW_WORDS: Readonly<Record<Saw, { label: string; words: string }>> 
   'not-met': { label: 'not met', words: 'They do not touch yet.' },
   'cant-tell': { label: 'can’t tell', words: 'Looked at, and not to be told.' },
 };
-
-/** The sign that stands for it: what is not known yet counts as undecided. */
-export function outcomeOf(saw: Saw): Outcome {
-  return saw === 'not-met' || saw === 'cant-tell' ? 'undecided' : saw;
-}
 
 export const STATE_WORDS: Readonly<Record<NonNullable<Measured['state']>, string>> = {
   alive: 'alive',

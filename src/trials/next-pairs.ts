@@ -1,0 +1,89 @@
+/**
+ * Which pairs to try next, and why.
+ *
+ * Worth of a try: the chance that it takes times what a merge of the two is worth to the grower (the mean of the two
+ * varieties' worths). What it teaches: by how much one more verdict is expected to shrink the variance of the chance.
+ * For Beta(a, b) with variance V that is V / (a + b + 1) (law of total variance; Raiffa & Schlaifer 1961, Applied
+ * Statistical Decision Theory, 5.4 preposterior analysis). Of two pairs as good, the one whose varieties have taken with
+ * more others in common goes first (judgement: what fuses with the same is likelier akin).
+ */
+import { kindOf, type PairCell, type PairTable } from './pair-table';
+import type { LogVariety } from './trial';
+
+export interface NextPair {
+  readonly cell: PairCell;
+  readonly worth: number;
+  readonly teaches: number;
+  /** Varieties with which both have taken. */
+  readonly inCommon: readonly string[];
+  readonly why: string;
+}
+
+export type NextBy = 'worth' | 'teaches';
+
+/** The best `most` pairs within groups, or of which no group is said; pairs that need no further try are left out. */
+export function nextPairs(table: PairTable, by: NextBy, most: number): NextPair[] {
+  const took = takers(table);
+  const found: Omit<NextPair, 'why'>[] = [];
+  const { varieties } = table;
+  for (const [at, a] of varieties.entries()) {
+    for (const b of varieties.slice(at + 1)) {
+      // across groups nothing is expected to fuse
+      if (kindOf(a, b) === 'across') continue;
+      const cell = table.cell(a.id, b.id);
+      if (isKnown(cell)) continue;
+      const inCommon = [...(took.get(a.id) ?? [])].filter((id) => took.get(b.id)?.has(id));
+      found.push({ cell, worth: cell.chance * worthOf(a, b), teaches: taughtBy(cell), inCommon });
+    }
+  }
+  found.sort((one, other) => other[by] - one[by] || other.inCommon.length - one.inCommon.length);
+  const names = new Map(varieties.map(({ id, name }) => [id, name]));
+  return found.slice(0, most).map((pair) => ({ ...pair, why: whyOf(pair, table, names) }));
+}
+
+/** One that has nearly always taken, or never in many tries: another try tells little and a wall is likely or not. */
+function isKnown({ tried, low, high }: PairCell): boolean {
+  return tried >= 3 && (low > 0.8 || high < 0.2);
+}
+
+function worthOf(a: LogVariety, b: LogVariety): number {
+  return ((a.worth ?? 1) + (b.worth ?? 1)) / 2;
+}
+
+export function taughtBy({ posterior: { a, b } }: PairCell): number {
+  const sum = a + b;
+  const variance = (a * b) / (sum * sum * (sum + 1));
+  return variance / (sum + 1);
+}
+
+function takers({ noted }: PairTable): Map<string, Set<string>> {
+  const took = new Map<string, Set<string>>();
+  const add = (one: string, other: string) => took.set(one, (took.get(one) ?? new Set<string>()).add(other));
+  for (const cell of noted) {
+    if (cell.took === 0 || cell.kind === 'self') continue;
+    add(cell.a.id, cell.b.id);
+    add(cell.b.id, cell.a.id);
+  }
+  return took;
+}
+
+function whyOf(
+  { cell, inCommon }: Omit<NextPair, 'why'>,
+  table: PairTable,
+  names: ReadonlyMap<string, string>,
+): string {
+  const { a, b, tried, took, undecided, kind } = cell;
+  const parts = [tried === 0 ? 'Never tried to a verdict' : `${took} of ${tried} took so far`];
+  if (undecided > 0) parts.push(`${undecided} not settled yet`);
+  const own = table.priorOf(a, b);
+  const others = { pairs: own.pairs - (tried > 0 ? 1 : 0), tried: own.tried - tried, took: own.took - took };
+  if (others.tried > 0) {
+    const where = kind === 'within' ? `within ${a.group}` : 'without a group';
+    parts.push(`of the other pairs ${where} ${others.took} of ${others.tried} took`);
+  }
+  if (inCommon.length > 0) {
+    const named = inCommon.slice(0, 3).map((id) => names.get(id) ?? id);
+    parts.push(`both have taken with ${named.join(' and ')}`);
+  }
+  return `${parts.join('; ')}.`;
+}
