@@ -38,6 +38,13 @@ export function trialFaults(log: Log, trial: Trial): Refusal[] {
   ];
 }
 
+/** Why the variety cannot stand in the log, in the place of the one with its id or beside the others. */
+export function varietyFaults(log: Log, variety: LogVariety): Refusal[] {
+  const others = log.varieties.filter(({ id }) => id !== variety.id);
+  const own = `varieties[${others.length}]`;
+  return sharedNames([...others, variety]).filter(({ where }) => where.startsWith(own));
+}
+
 type Names = ReadonlyMap<string, string>;
 
 function namesOf(varieties: readonly LogVariety[]): Names {
@@ -96,7 +103,7 @@ function sharedTags(trials: readonly Trial[]): Refusal[] {
 function faultsOf(trial: Trial, names: Names, where: string): Refusal[] {
   return [
     ...tagFaults(trial, where),
-    ...trial.varieties.flatMap((_, index) => varietyFaults(trial, index, names, where)),
+    ...trial.varieties.flatMap((_, index) => crewFaults(trial, index, names, where)),
     ...repeats(trial.readings).map(({ thing, index }) => ({
       where: placeInFile(`${where}.readings`, index, thing.id),
       found: `the id ${thing.id} again`,
@@ -121,7 +128,7 @@ function tagFaults({ tag, setOn }: Trial, where: string): Refusal[] {
   ];
 }
 
-function varietyFaults({ tag, varieties }: Trial, index: number, names: Names, where: string): Refusal[] {
+function crewFaults({ tag, varieties }: Trial, index: number, names: Names, where: string): Refusal[] {
   const id = varieties[index];
   const place = `${where}.varieties[${index}]`;
   if (!names.has(id)) {

@@ -30,7 +30,7 @@ export interface OpenedLog {
 }
 
 /** Browsers keep no text of more than about 530 million letters. */
-const MOST_LETTERS = 500_000_000;
+export const MOST_LETTERS = 500_000_000;
 
 const PhotoSchema = v.strictObject({
   type: v.picklist(['image/jpeg', 'image/png', 'image/webp']),
@@ -39,33 +39,33 @@ const PhotoSchema = v.strictObject({
 
 /** The text of the log, with its photos where they are given: a line for each variety, trial, event and photo. */
 export function logFileText(log: Log, photos: PhotosById = new Map()): string {
-  const { seambenchLog, name, note, varieties, trials, events } = log;
-  const pictures = [...photos].map(
-    ([id, { type, bytes }]) => `${JSON.stringify(id)}: ${JSON.stringify({ type, base64: base64Of(bytes) })}`,
-  );
+  const lines = [...photos].map(([id, photo]) => photoLine(id, photo));
+  return `${logHead(log)}${lines.length === 0 ? '' : `,\n${PHOTOS_LINE}\n${lines.join(',\n')}\n  }`}\n}\n`;
+}
+
+/** All of the file but for photos and its last bracket. */
+export function logHead({ seambenchLog, name, note, varieties, trials, events }: Log): string {
   const parts = [
     `"seambenchLog": ${seambenchLog}`,
     `"name": ${JSON.stringify(name)}`,
     ...(note === undefined ? [] : [`"note": ${JSON.stringify(note)}`]),
-    `"varieties": ${block(
-      '[]',
-      varieties.map((variety) => JSON.stringify(variety)),
-    )}`,
-    `"trials": ${block(
-      '[]',
-      trials.map((trial) => JSON.stringify(trial)),
-    )}`,
-    `"events": ${block(
-      '[]',
-      events.map((event) => JSON.stringify(event)),
-    )}`,
-    ...(pictures.length === 0 ? [] : [`"photos": ${block('{}', pictures)}`]),
+    `"varieties": ${block(varieties)}`,
+    `"trials": ${block(trials)}`,
+    `"events": ${block(events)}`,
   ];
-  return `{\n  ${parts.join(',\n  ')}\n}\n`;
+  return `{\n  ${parts.join(',\n  ')}`;
 }
 
-function block([open, close]: string, lines: readonly string[]): string {
-  return lines.length === 0 ? open + close : `${open}\n    ${lines.join(',\n    ')}\n  ${close}`;
+/** The line after which each line is a photo. */
+export const PHOTOS_LINE = '  "photos": {';
+
+export function photoLine(id: string, { type, bytes }: Photo): string {
+  return `    ${JSON.stringify(id)}: ${JSON.stringify({ type, base64: base64Of(bytes) })}`;
+}
+
+function block(things: readonly unknown[]): string {
+  if (things.length === 0) return '[]';
+  return `[\n    ${things.map((thing) => JSON.stringify(thing)).join(',\n    ')}\n  ]`;
 }
 
 export type Opened = OpenedLog | { readonly refusals: readonly Refusal[] };
@@ -136,7 +136,7 @@ function seedInPlan(where: string, tag: string): Refusal {
   };
 }
 
-function photosIn(written: unknown): Omit<OpenedLog, 'log'> {
+export function photosIn(written: unknown): Omit<OpenedLog, 'log'> {
   const photos = new Map<string, Photo>();
   const leftOut: Refusal[] = [];
   const isList = typeof written === 'object' && written !== null && !Array.isArray(written);
@@ -150,7 +150,7 @@ function photosIn(written: unknown): Omit<OpenedLog, 'log'> {
   return { photos, leftOut };
 }
 
-function lostPhoto(where: string, found: string, subject: string): Refusal {
+export function lostPhoto(where: string, found: string, subject: string): Refusal {
   const allowed = '{ "type": "image/jpeg", "base64": "…" }';
   return { where, found, allowed, cure: `${subject} in the file cannot be read: choose another copy of it` };
 }

@@ -1,6 +1,6 @@
 /** What cannot be in a log, and that each of it is said with place and cure. */
 import { describe, expect, it } from 'vitest';
-import { logFaults, trialFaults } from '../../src/trials/log-faults';
+import { logFaults, trialFaults, varietyFaults } from '../../src/trials/log-faults';
 import { type Log, type Measured, type Seen, type Trial } from '../../src/trials/trial';
 
 const VARIETIES = [
@@ -159,5 +159,15 @@ describe('a trial that is about to be kept', () => {
     expect(trialFaults(log(), trial())).toEqual([]);
     const [fault] = trialFaults(log(), trial({ id: 't2' }));
     expect(fault.cure).toMatch(/Two tiles with the tag “A-14”/u);
+  });
+});
+
+describe('a variety that is about to be kept', () => {
+  it('may keep its own name, and not take that of another', () => {
+    expect(varietyFaults(log(), { id: 'a', name: 'FERN', group: 'g' })).toEqual([]);
+    expect(varietyFaults(log(), { id: 'd', name: 'fern ', group: '' })[0].cure).toMatch(
+      /Two varieties are named/u,
+    );
+    expect(varietyFaults(log(), { id: 'a', name: ' ', group: '' })[0].cure).toMatch(/no name/u);
   });
 });

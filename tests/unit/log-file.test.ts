@@ -1,7 +1,8 @@
 /** The log's file at its edges: what is refused and how, photos that cannot be read, plans inside, and its speed. */
 import { describe, expect, it } from 'vitest';
 import { base64Of, bytesOfBase64 } from '../../src/trials/base64';
-import { isLogText, logFileText, openLogFile } from '../../src/trials/log-file';
+import { isLogText, logFileText, openLogFile, type Photo } from '../../src/trials/log-file';
+import { logFileParts, openLogStream } from '../../src/trials/log-stream';
 import { EMPTY_LOG, type Log, type Trial } from '../../src/trials/trial';
 import { smallPlan } from '../fixtures/small-plan';
 
@@ -103,6 +104,70 @@ describe('the file of a log', () => {
     const start = performance.now();
     expect('log' in openLogFile(text)).toBe(true);
     expect(performance.now() - start).toBeLessThan(2000);
+  });
+});
+
+describe('a file in parts', () => {
+  const PHOTOS = new Map(
+    [1, 2, 3].map((k) => [
+      `p${k}`,
+      { type: 'image/png', bytes: Uint8Array.from({ length: 50 * k }, (_, at) => at) },
+    ]),
+  );
+  const whole = logFileText({ ...LOG, trials: [trial(1)] }, PHOTOS);
+
+  async function* cut(text: string, letters: number): AsyncGenerator<string> {
+    for (let from = 0; from < text.length; from += letters)
+      yield await Promise.resolve(text.slice(from, from + letters));
+  }
+
+  async function read(text: string, letters: number) {
+    const photos = new Map<string, Photo>();
+    const opened = await openLogStream(cut(text, letters), (id, photo) => {
+      photos.set(id, photo);
+      return Promise.resolve();
+    });
+    return { opened, photos };
+  }
+
+  async function* each<T>(things: Iterable<T>): AsyncGenerator<T> {
+    for (const thing of things) yield await Promise.resolve(thing);
+  }
+
+  it('is the same text, with photos and without', async () => {
+    for (const photos of [PHOTOS, new Map<string, Photo>()]) {
+      const parts = [];
+      for await (const part of logFileParts({ ...LOG, trials: [trial(1)] }, each(photos))) parts.push(part);
+      expect(parts.join('')).toBe(logFileText({ ...LOG, trials: [trial(1)] }, photos));
+    }
+  });
+
+  it('comes back whole however it is cut, with other line ends, and in another form of JSON', async () => {
+    const others = [
+      whole.replaceAll('\n', '\r\n'),
+      JSON.stringify(JSON.parse(whole)),
+      logFileText({ ...LOG, trials: [trial(1)] }),
+    ];
+    for (const [text, letters] of [
+      [whole, 1],
+      [whole, 100],
+      [whole, 1e9],
+      ...others.map((other) => [other, 77] as const),
+    ] as const) {
+      const { opened, photos } = await read(text, letters);
+      expect(opened).toEqual({ log: { ...LOG, trials: [trial(1)] }, leftOut: [] });
+      expect(photos).toEqual(text === others[2] ? new Map() : PHOTOS);
+    }
+  });
+
+  it('that breaks off in a photo loses that photo only; a log that is refused keeps no photo', async () => {
+    const { opened, photos } = await read(whole.slice(0, whole.indexOf('"p3"') + 60), 50);
+    expect(opened).toMatchObject({ log: { name: 'My trials' }, leftOut: [{ where: 'photos' }] });
+    expect([...photos.keys()]).toEqual(['p1', 'p2']);
+    const refused = await read(whole.replace('"A-1"', '7'), 50);
+    expect(refused.opened).toMatchObject({ refusals: [{ where: 'trials[0] (t1).tag' }] });
+    expect(refused.photos.size).toBe(0);
+    expect((await read('', 5)).opened).toHaveProperty('refusals');
   });
 });
 
