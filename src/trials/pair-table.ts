@@ -11,6 +11,7 @@
 import { DEFAULTS } from '../model/defaults';
 import { betaQuantile } from '../stats/beta';
 import { type Beta, fittedBeta, type Lean } from '../stats/beta-binomial';
+import type { Interval } from '../stats/intervals';
 import { kaplanMeier, medianDays } from '../stats/lifetimes';
 import { grouped } from './grouped';
 import type { Log, LogVariety } from './trial';
@@ -86,6 +87,14 @@ export function pairTable(log: Log): PairTable {
     kinds.set(key, known);
     return known;
   };
+  // hundreds of thousands of pairs never tried share a few posteriors
+  const ranges = new Map<string, Interval>();
+  const rangeOf = ({ a, b }: Beta): Interval => {
+    const key = `${a} ${b}`;
+    const range = ranges.get(key) ?? { low: betaQuantile(0.025, a, b), high: betaQuantile(0.975, a, b) };
+    ranges.set(key, range);
+    return range;
+  };
   const cell = (one: string, other: string): PairCell => {
     const [a, b] = keyOf(one, other).split(' ').map(varietyOf);
     const verdicts = byPair.get(keyOf(one, other)) ?? [];
@@ -104,8 +113,7 @@ export function pairTable(log: Log): PairTable {
       bOver: verdicts.filter(({ over }) => over === b.id).length,
       share: tried === 0 ? null : took / tried,
       chance: posterior.a / (posterior.a + posterior.b),
-      low: betaQuantile(0.025, posterior.a, posterior.b),
-      high: betaQuantile(0.975, posterior.a, posterior.b),
+      ...rangeOf(posterior),
       priorWorth: prior.a + prior.b,
       posterior,
       medianDays: medianDays(
