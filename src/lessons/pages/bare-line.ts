@@ -36,9 +36,10 @@ export const BARE_LINE: Lesson = {
       source: 'Lapid & Chadwick 2006, Mar. Ecol. Prog. Ser. 315: 115-123 (Platygyra on Favites)',
     },
     {
-      sure: 'practice',
+      sure: 'published',
       words:
-        'A bare strip greens over with algae. Keep glue off cut rims, so that a strip of glue is not taken for one.',
+        'Between species it goes faster: a strong one killed within 2 to 7 days of contact, on one side only; slow killing began after more than a week.',
+      source: 'Hildemann, Linthicum & Vann 1975, Immunogenetics 2: 269-284',
     },
     {
       sure: 'guess',

@@ -38,13 +38,14 @@ export const FUSED_OR_WALL: Lesson = {
     },
     {
       sure: 'published',
-      words: 'Pieces of one colony fuse, in every study that tried it.',
-      source: 'Hildemann, Linthicum & Vann 1975, Immunogenetics 2: 269-284',
+      words:
+        'Pieces of one colony fuse, and so are the measure of a real merge. In Fungia they did so at cut edges only: uncut ones stayed apart.',
+      source:
+        'Hildemann, Linthicum & Vann 1975, Immunogenetics 2: 269-284; Jokiel & Bigger 1994, Biol. Bull. 186: 72-80',
     },
     {
       sure: 'practice',
-      words:
-        'Look along the seam with one low light. Then run a soft tip across it: a wall is felt before it is seen.',
+      words: 'Where a pair is to meet, growers set cut edge to cut edge, 0 to 2 mm apart.',
     },
     {
       sure: 'guess',

@@ -25,7 +25,7 @@ export const LAPPED: Lesson = {
   month: 12,
   cut: { from: [-14, 2], to: [22, 2] },
   watch:
-    'Same rim rate on both sides, yet the seam leaves the middle. The ticks of the overlay point to the side that is covered.',
+    'Same rim rate on both sides, yet the seam leaves the middle. The ticks of the drawn seam point to the side that is covered; without them, look for a lip that throws shade to one side only.',
   text: [
     {
       sure: 'published',
@@ -39,11 +39,6 @@ export const LAPPED: Lesson = {
         'Who laps whom is not a fixed ladder: it need not be transitive, it can start late and it can turn round.',
       source:
         'Chadwick-Furman & Rinkevich 1994, Coral Reefs 13: 57-63; Rinkevich 2004, Hydrobiologia 530: 443-450',
-    },
-    {
-      sure: 'practice',
-      words:
-        'A lapping edge casts a thin shade to one side only. Lift it with the light, not with the blade.',
     },
     {
       sure: 'guess',

@@ -49,13 +49,9 @@ export const LOOK_ALIKE: Lesson = {
       source: 'Hennige et al. 2014, Sci. Rep. 4: 6782 (Lophelia pertusa)',
     },
     {
-      sure: 'practice',
-      words: 'Before a piece is sold as merged, growers saw a spare one through, or wait.',
-    },
-    {
       sure: 'guess',
       words:
-        'In the model 1 wall of 10 begins so; on this tile all do, to show it. From above its picture is drawn as a merge: no one can call it right by eye alone.',
+        'In the model 1 wall of 10 begins so; on this tile all do, to show it. From above its picture is drawn as a merge: no one can call it right by eye alone. To wait eight months from contact, or to saw a spare one through, follows from that.',
     },
   ],
   question: {

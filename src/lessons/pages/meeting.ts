@@ -24,7 +24,7 @@ export const MEETING: Lesson = {
   text: [
     {
       sure: 'published',
-      words: 'In one study the partner was recognised within a month of contact, as kin or as stranger.',
+      words: 'In one study the partner was recognised within a month of contact.',
       source: 'Wijayanti & Hidaka 2018, Ilmu Kelautan 23 (Pocillopora damicornis)',
     },
     {

@@ -76,14 +76,12 @@ export const RARE_SPECK: Lesson = {
     },
     {
       sure: 'published',
-      words:
-        'A wound closes from its perimeter in the first month, so the hole you leave heals at about the rim rate.',
+      words: 'In its first month a wound closes in step with its perimeter, later with its area.',
       source: 'Oren, Benayahu & Loya 1997, Mar. Ecol. Prog. Ser. 146: 101-107 (Favia favus)',
     },
     {
       sure: 'practice',
-      words:
-        'Cuttings below 5 mm are counted risky: a speck is taken with a few millimetres of what is round it.',
+      words: 'Cuttings below 5 mm are counted risky.',
     },
     {
       sure: 'guess',
@@ -98,13 +96,13 @@ export const RARE_SPECK: Lesson = {
         words: '1 mm: as pure as can be',
         isRight: false,
         earns:
-          'About 35 mm² less the kerf: mostly rare, and it dies often. With one speck that is the end of it.',
+          '27 mm² after the kerf, two thirds of it rare: in the model one in four dies. With one speck that is the end of it.',
       },
       {
         words: '3 mm: some common tissue with it',
         isRight: true,
         earns:
-          'About 85 mm²: nine in ten live in the model, and a fifth is still rare. It can be cut back once it has grown.',
+          '73 mm² after the kerf: nine in ten live in the model, and nearly a quarter is still rare. It can be cut back once it has grown.',
       },
       {
         words: '10 mm: as safe as can be',
@@ -124,7 +122,7 @@ export const RARE_SPECK: Lesson = {
     },
     {
       label: 'Cut with 6 mm',
-      look: 'A cutting that lives, with more than nine tenths of it common.',
+      look: 'A cutting that lives, with nine tenths of it common.',
       change: (now) => ({
         plan: switchStep(switchStep(now, 'margin-3', false).plan, 'margin-6', true).plan,
         words: 'Cut with 6 mm',

@@ -38,12 +38,9 @@ export const UNEQUAL_RATES: Lesson = {
       source: 'Schaudt & Drysdale 1991, 7th ACM Symp. Comput. Geom.',
     },
     {
-      sure: 'practice',
-      words: 'Growers give the slow colour a head start, a larger piece or the edge of the tile.',
-    },
-    {
       sure: 'guess',
-      words: 'Rates stay as set, in the model. A stung or shaded rim in a tank slows down.',
+      words:
+        'Rates stay as set, in the model. What helps the slow one follows from the geometry: a head start, a larger piece, a corner of its own.',
     },
   ],
   question: {

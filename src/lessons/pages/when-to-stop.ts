@@ -51,14 +51,14 @@ export const WHEN_TO_STOP: Lesson = {
       {
         words: 'It may merge after all',
         isRight: false,
-        earns: 'No study has seen a standing wall turn into a merge.',
+        earns: 'We found no study in which a standing wall became a merge; in the model it never does.',
       },
       {
         words: 'A longer, higher wall',
         isRight: true,
         earns: 'Use the tank space: clear it, or try the pair anew on fresh cuts.',
       },
-      { words: 'It sinks', isRight: false, earns: 'Walls stand. What sinks is tissue beside a bare line.' },
+      { words: 'It sinks', isRight: false, earns: 'In the model a wall only rises, up to 3 mm.' },
     ],
   },
   tries: [
