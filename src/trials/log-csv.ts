@@ -32,7 +32,7 @@ export interface CsvPreview {
   readonly rows: readonly { readonly line: number; readonly fields: readonly string[] }[];
   readonly rowCount: number;
   readonly mapping: Mapping;
-  /** What the headings leave open, in sentences. */
+  /** What the headings leave open and what else is to be looked at, in sentences. */
   readonly doubts: readonly string[];
   readonly dateOrder: Proposal<DateOrder>;
   readonly decimal: Proposal<Decimal>;
@@ -71,7 +71,7 @@ export function csvPreview(
     rows: lines.slice(0, PREVIEW_ROWS).map(({ line, fields }) => ({ line, fields })),
     rowCount: lines.length,
     mapping,
-    doubts: isChosen ? [] : guess.doubts,
+    doubts: [...(isChosen ? [] : guess.doubts), ...lostLetters(text)],
     dateOrder: dateOrderOf(wordsOf(sheet, mapping, DATES)),
     decimal: decimalOf(
       wordsOf(sheet, mapping, NUMBERS).flatMap(({ line, word }) =>
@@ -80,6 +80,13 @@ export function csvPreview(
       delimiter,
     ),
   };
+}
+
+/** What a page reads as UTF-8 though it is written otherwise has such a mark for each letter with an accent. */
+function lostLetters(text: string): string[] {
+  return text.includes('\uFFFD')
+    ? ['Some letters cannot be read (\uFFFD): save the table as CSV in UTF-8']
+    : [];
 }
 
 /** All that stands in the columns, without empty fields. */
@@ -142,7 +149,7 @@ export function logOfCsv(
   options: Partial<Pick<CsvReading, 'dateOrder' | 'decimal'>> = {},
 ): { readonly log: Log; readonly bad: readonly BadRow[] } {
   const preview = csvPreview(text);
-  const [doubt] = preview.doubts;
+  const [doubt] = guessMapping(preview.headings).doubts;
   if (doubt !== undefined) throw new Unfit(`${doubt}: rename the others`);
   const dateOrder = options.dateOrder ?? preview.dateOrder.answer;
   if (dateOrder === 'ask') throw new Unfit(`${preview.dateOrder.why} Say --dates dmy or --dates mdy`);

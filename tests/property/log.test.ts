@@ -36,7 +36,7 @@ describe('a file of the log', () => {
         expect(again.photos).toEqual(pictures);
         expect(again.leftOut).toEqual([]);
       }),
-      { numRuns: 150 },
+      { numRuns: 80 },
     );
   });
 
@@ -67,9 +67,9 @@ describe('a file of the log', () => {
           }
         }
       }),
-      { numRuns: 600 },
+      { numRuns: 300 },
     );
-    expect(refused).toBeGreaterThan(500);
+    expect(refused).toBeGreaterThan(250);
   });
 });
 
@@ -88,7 +88,7 @@ describe('CSV of the log', () => {
         expect(twice.taken).toBe(0);
         expect(twice.log).toBe(log);
       }),
-      { numRuns: 250 },
+      { numRuns: 120 },
     );
   });
 
@@ -178,7 +178,7 @@ describe('CSV of the log', () => {
           readWhateverComes(text);
         },
       ),
-      { numRuns: 600 },
+      { numRuns: 1000 },
     );
   });
 
@@ -195,7 +195,7 @@ describe('CSV of the log', () => {
         const tags = readWhateverComes([HEAD, ...lines].join('\n'))?.trials.map(({ tag }) => tag) ?? [];
         for (let k = 1; k <= count; k++) expect(tags).toContain(`kept-${k}`);
       }),
-      { numRuns: 600 },
+      { numRuns: 1000 },
     );
   });
 });

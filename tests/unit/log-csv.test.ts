@@ -211,6 +211,11 @@ describe('headings', () => {
     expect(() => imported(text, EMPTY_LOG, { mapping: [null, 'set_on', null, null] })).toThrow(/No column/u);
   });
 
+  it('and names in other letters than UTF-8 are noticed', () => {
+    const text = new TextDecoder().decode(Uint8Array.of(0x74, 0x61, 0x67, 0x0a, 0xe9)); // 'tag', é in Latin-1
+    expect(csvPreview(text).doubts).toEqual([expect.stringMatching(/UTF-8/u)]);
+  });
+
   it('are missed in an empty text and in one that is no table', () => {
     expect(() => csvPreview(' \n')).toThrow(Unfit);
     expect(() => logOfCsv('no table at all')).toThrow(/No column is taken/u);
