@@ -17,6 +17,8 @@ export const CallsSchema = v.object({
   seambenchCalls: v.literal(1),
   /** The word that the set is drawn from: the same word gives the same tiles. */
   set: SeedSchema,
+  /** Which tiles that word stood for: TILES_OF of the day. */
+  tiles: text(20),
   /** Whose eyes; may be empty. */
   by: text(60),
   on: date,

@@ -41,9 +41,9 @@ export interface Comparison {
   readonly table: readonly (readonly number[])[];
 }
 
-/** Two people's calls on the same seams; null where the sets are not the same. */
+/** Two people's calls on the same seams; null where the tiles are not the same. */
 export function compared(first: Calls, second: Calls): Comparison | null {
-  if (first.set !== second.set) return null;
+  if (first.set !== second.set || first.tiles !== second.tiles) return null;
   const table = CALLS.map(() => CALLS.map(() => 0));
   let both = 0;
   for (const { tile, seam, call } of first.called) {

@@ -4,6 +4,7 @@
  * the side of the light change from tile to tile, so that shape is learned and not hue. What is asked of the engine
  * makes each kind likely; what a seam is, is read off the grown tile (seam-marks.ts).
  */
+import { MODEL_VERSION } from '../model/defaults';
 import { draw, keysOf } from '../model/noise';
 import type { Pair, PlainPiece, Plan, Variety, Xy } from '../plan/plan';
 import type { SeamName } from './repetition';
@@ -15,6 +16,9 @@ export interface TestTile {
   readonly month: number;
   readonly lightDeg: number;
 }
+
+/** Which tiles a word stands for: how sets are drawn, and the model that grows them. */
+export const TILES_OF = `1.${MODEL_VERSION}`;
 
 /** How each seam ends is read at the plan's last month. */
 export const END_MONTH = 12;

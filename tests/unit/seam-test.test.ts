@@ -94,6 +94,7 @@ it('of a look-alike ridge and undecided are right, fused is the mistake; all els
 const CALLS: Calls = {
   seambenchCalls: 1,
   set: 'reef',
+  tiles: '1.3',
   by: 'Ada',
   on: '2026-11-26',
   called: [
@@ -131,6 +132,7 @@ it('two people are compared on the seams that both called, and only within one s
   // the seam that they differ on: fused said the first, ridge the second
   expect(found?.table[0]?.[1]).toBe(1);
   expect(compared(CALLS, { ...other, set: 'tide' })).toBeNull();
+  expect(compared(CALLS, { ...other, tiles: '1.2' })).toBeNull();
 });
 
 describe('what is kept', () => {

@@ -2,7 +2,7 @@
 import type { Called, Calls } from '../../../lessons/calls';
 import type { Call } from '../../../lessons/seam-kinds';
 import type { SeamMark } from '../../../lessons/seam-marks';
-import type { Round } from '../../../lessons/seam-test';
+import { type Round, TILES_OF } from '../../../lessons/seam-test';
 
 /** A seam to be called, with its place on its tile. */
 export interface Asked extends SeamMark {
@@ -72,6 +72,7 @@ export class Sitting {
     return [...new Set(this.#done.map(({ set }) => set))].map((set) => ({
       seambenchCalls: 1,
       set,
+      tiles: TILES_OF,
       by: this.by,
       on,
       called: this.#done
