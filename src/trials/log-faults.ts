@@ -243,7 +243,7 @@ function sizesOf({ radiusMm, areaMm2, outline }: Measured): number {
   return [radiusMm, areaMm2, outline].filter((size) => size !== undefined).length;
 }
 
-function isSamePair(one: Seen, other: Seen): boolean {
+export function isSamePair(one: Seen, other: Seen): boolean {
   return (one.a === other.a && one.b === other.b) || (one.a === other.b && one.b === other.a);
 }
 

@@ -127,7 +127,7 @@ describe('bad rows', () => {
       ['A,2026-01-01,2026-02-02,JK,Fern,Moss,lapped,Opal,,,,', /^over must be Fern or Moss/u],
       [
         'A,2026-01-01,2026-02-01,JK,Fern,Moss,fused,,0.5,,,',
-        /^Fern with Moss: what was seen comes to 150 %/u,
+        /^Fern with Moss is fused, but ridge stands there already: .*150 %/u,
       ],
       [
         'A,2026-01-01,2026-02-01,JK,Moss,Fern,ridge,,,1.3,,',
