@@ -72,6 +72,7 @@ const UNITS: Readonly<Record<string, string>> = {
 const LISTS: Readonly<Record<string, string>> = {
   tile: 'the tile',
   settings: 'the settings of growth',
+  survival: 'the survival of cuttings',
   varieties: 'the list of varieties',
   pairs: 'the list of pairs',
   pieces: 'the list of pieces',
@@ -93,6 +94,7 @@ const PARTS: Readonly<Record<string, string>> = {
 const WANTED: Readonly<Record<string, string>> = {
   tile: 'a shape and a size in mm',
   settings: 'the numbers of growth that differ from the model’s own',
+  survival: 'two numbers, fitted to your own cuttings',
   varieties: 'a list of 1 to 8 varieties',
   pieces: 'a list of pieces, which may be empty',
   rimMmPerMonth: 'a number of mm a month',

@@ -88,6 +88,7 @@ const KEY_ORDER = [
     'months',
     'seed',
     'settings',
+    'survival',
   ],
   ...['shape', 'sizeMm', 'a', 'b', 'colour', 'rimMmPerMonth', 'aggression'],
   ...['acceptance', 'took', 'tried', 'related', 'consistency', 'revertPerMonth', 'mingle'],

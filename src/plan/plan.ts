@@ -224,6 +224,12 @@ export const SettingsSchema = v.partial(
   }),
 );
 
+/** Chance that a cutting lives, fitted to the grower's own: logit p = atOneMm2 + perDecade log10(area in mm2). */
+const SurvivalSchema = v.strictObject({
+  atOneMm2: number(-100, 100),
+  perDecade: number(-100, 100),
+});
+
 export const PlanSchema = v.strictObject({
   seambench: v.literal(1),
   name: text(200),
@@ -235,6 +241,7 @@ export const PlanSchema = v.strictObject({
   steps: v.optional(list(StepSchema, 0, MAX_STEPS, 'steps'), []),
   months: whole(1, LONGEST_MONTHS),
   settings: v.optional(SettingsSchema),
+  survival: v.optional(SurvivalSchema),
   /** Words of the maker: what the plan shows, whether it is invented. */
   note: v.optional(text(2000)),
 });
@@ -271,6 +278,7 @@ export type StepOf<K extends StepKind> = Extract<Step, { readonly kind: K }>;
 export type Mingle = ReadonlyDeep<v.InferOutput<typeof MingleSchema>>;
 export type MingleName = (typeof MINGLE_NAMES)[number];
 export type Related = (typeof RELATED_NAMES)[number];
+export type Survival = ReadonlyDeep<v.InferOutput<typeof SurvivalSchema>>;
 export type Settings = ReadonlyDeep<v.InferOutput<typeof SettingsSchema>>;
 export type Xy = readonly [number, number];
 

@@ -13,11 +13,12 @@ export function isThin({ patch }: CutOut): boolean {
 
 /** 'Fern 12.5 mm², margin 3 mm. Cutting of 96 mm²: lives with a chance of 94 %.' */
 export function patchWords(plan: Plan, cutOut: CutOut): string {
-  return `${withinWords(plan, cutOut)} ${cuttingWords(cutOut.areaMm2)}`;
+  return `${withinWords(plan, cutOut)} ${cuttingWords(plan, cutOut.areaMm2)}`;
 }
 
-export function cuttingWords(areaMm2: number): string {
-  return `Cutting of ${Math.round(areaMm2)} mm²: lives with a chance of ${chanceWords(areaMm2)}.`;
+export function cuttingWords({ survival }: Plan, areaMm2: number): string {
+  const whose = survival ? ', by your own cuttings' : '';
+  return `Cutting of ${Math.round(areaMm2)} mm²: lives with a chance of ${chanceWords(survivalOf(areaMm2, survival))}${whose}.`;
 }
 
 function withinWords(plan: Plan, { patch }: CutOut): string {
@@ -27,8 +28,8 @@ function withinWords(plan: Plan, { patch }: CutOut): string {
 }
 
 /** Never a certainty: the curve is a guess. */
-function chanceWords(areaMm2: number): string {
-  const share = Math.round(100 * survivalOf(areaMm2));
+function chanceWords(chance: number): string {
+  const share = Math.round(100 * chance);
   if (share > 99) return 'over 99 %';
   return share < 1 ? 'under 1 %' : `${share} %`;
 }

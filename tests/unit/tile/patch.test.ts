@@ -111,6 +111,11 @@ describe('in words', () => {
       `${name} 12.3 mm², margin 3 mm. Cutting of 60 mm²: lives with a chance of 90 %.`,
     );
     expect(patchWords(HALVES, { areaMm2: 5000, patch: null })).toContain('over 99 %');
+    // logit p = -4 + 2 log10(100) = 0
+    const own = { ...HALVES, survival: { atOneMm2: -4, perDecade: 2 } };
+    expect(patchWords(own, { areaMm2: 100, patch: null })).toContain(
+      'a chance of 50 %, by your own cuttings.',
+    );
     expect(patchWords(HALVES, { areaMm2: 0, patch: null })).toContain('under 1 %');
   });
 });
