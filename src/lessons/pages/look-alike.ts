@@ -34,7 +34,7 @@ export const LOOK_ALIKE: Lesson = {
   cut: { from: [-18, 2], to: [18, 2] },
   isBare: true,
   watch:
-    'At month 4 the colours run together and no line is seen. Cut it open: joined at the underside only. Then play on to month 12, or press S to see what it is.',
+    'At month 4 the colours run together and no line is seen. Cut it open: joined at the underside only. Then play on to month 12, or turn on ‘Seams’.',
   text: [
     {
       sure: 'published',
