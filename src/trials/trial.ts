@@ -76,7 +76,7 @@ export const ReadingSchema = v.strictObject({
   note: v.optional(form.text(2000)),
 });
 
-export const TrialSchema = v.strictObject({
+const TrialSchema = v.strictObject({
   id: form.id,
   /** What stands on the tile's tag. */
   tag: form.text(100),

@@ -3,7 +3,7 @@ import type { PairCell } from '../../trials/pair-table';
 
 const percent = (share: number): string => `${(100 * share).toFixed(share < 0.095 && share > 0 ? 1 : 0)} %`;
 
-export function rangeWords({ low, high }: Pick<PairCell, 'low' | 'high'>): string {
+function rangeWords({ low, high }: Pick<PairCell, 'low' | 'high'>): string {
   return `${percent(low)} to ${percent(high)}`;
 }
 

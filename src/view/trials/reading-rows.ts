@@ -1,7 +1,7 @@
 /** All that was ever noted, a row for each thing seen or measured: the table of readings, its order and its filter. */
 import { setReading, type LogEdit } from '../../trials/log';
 import type { Log, Measured, Saw, Seen, Trial, TrialReading } from '../../trials/trial';
-import { STATE_WORDS, seenWords } from './words';
+import { STATE_WORDS, seenWords } from '../logged/words';
 
 export interface ReadingRow {
   readonly key: string;
@@ -56,7 +56,7 @@ export function rowsOf({ trials }: Log): ReadingRow[] {
 }
 
 /** What a column holds of a row, as it is sorted and looked through. */
-export function cellOf(row: ReadingRow, column: Column, nameOf: (id: string) => string): string | number {
+function cellOf(row: ReadingRow, column: Column, nameOf: (id: string) => string): string | number {
   const { trial, reading, seen, measured } = row;
   switch (column) {
     case 'on':

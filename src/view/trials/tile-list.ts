@@ -18,7 +18,7 @@ export const SHOWN = {
 export type Shown = keyof typeof SHOWN;
 
 /** Some pair of the tile has been seen neither fused nor walled, lapped or dead. */
-export function isOpen(trial: Trial): boolean {
+function isOpen(trial: Trial): boolean {
   return pairsOf(trial.varieties).some(([a, b]) => {
     const seen = lastSeen(trial, a, b);
     return seen.length === 0 || seen.some(({ saw }) => ['undecided', 'not-met', 'cant-tell'].includes(saw));
