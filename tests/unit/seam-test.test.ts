@@ -1,6 +1,7 @@
 /** The seam-reading test: its tiles, what a seam is called and is, the score, files of calls, what is kept. */
 import { describe, expect, it } from 'vitest';
 import { type Calls, callsText, openCalls } from '../../src/lessons/calls';
+import { isRightOfPhoto, photoItems } from '../../src/lessons/photo-items';
 import { joined, NO_PROGRESS, withLesson, withTest } from '../../src/lessons/progress';
 import { compared, scoreOf } from '../../src/lessons/score';
 import { isRightCall, SEAM_KINDS } from '../../src/lessons/seam-kinds';
@@ -17,6 +18,7 @@ import { type Frame, frameOf } from '../../src/model/frame';
 import { grow } from '../../src/model/grow';
 import { compile } from '../../src/plan/compile';
 import { refuse } from '../../src/plan/refuse';
+import { EMPTY_LOG, type Log, type TrialReading } from '../../src/trials/trial';
 import { dayOfMonth } from '../../src/units/quantity';
 
 /** A tile's frames when its seams are called and at the end. */
@@ -168,5 +170,60 @@ describe('what is kept', () => {
     expect(both.tests).toHaveLength(1);
     expect(both.cards).toHaveLength(3);
     expect(joined(mine, NO_PROGRESS)).toEqual(mine);
+  });
+});
+
+describe('photos of a log', () => {
+  const read = (
+    id: string,
+    on: string,
+    saw: 'undecided' | 'ridge' | 'fused',
+    photo?: string,
+  ): TrialReading => {
+    const seen = [{ a: 'fern', b: 'amber', saw }];
+    return photo === undefined ? { id, on, seen, measured: [] } : { id, on, seen, measured: [], photo };
+  };
+  const logOf = (readings: readonly TrialReading[]): Log => ({
+    ...EMPTY_LOG,
+    varieties: [
+      { id: 'fern', name: 'Fern', group: '' },
+      { id: 'amber', name: 'Amber', group: '' },
+    ],
+    trials: [
+      {
+        id: 't1',
+        tag: 'A-14',
+        setOn: '2026-01-02',
+        varieties: ['fern', 'amber'],
+        layout: {},
+        tank: '',
+        readings,
+      },
+    ],
+  });
+  const EARLY = read('r1', '2026-03-01', 'undecided', 'one');
+  const LATE = read('r2', '2026-06-01', 'ridge', 'two');
+
+  it('can be called once their seam has a verdict, that day or since; the last one counts', () => {
+    expect(photoItems(logOf([EARLY]), 'w')).toEqual([]);
+    const both = photoItems(logOf([EARLY, LATE]), 'w');
+    expect(both.map(({ photo, is, settledOn }) => [photo, is, settledOn]).sort()).toEqual([
+      ['one', 'ridge', '2026-06-01'],
+      ['two', 'ridge', '2026-06-01'],
+    ]);
+    expect(both[0]?.pair).toEqual(['Fern', 'Amber']);
+    const turned = photoItems(logOf([EARLY, read('r3', '2026-07-01', 'fused'), LATE]), 'w');
+    expect(turned.map(({ is }) => is)).toEqual(['fused', 'fused']);
+    // a verdict from before the photo is none on it
+    expect(photoItems(logOf([read('r1', '2026-02-01', 'fused'), EARLY]), 'w')).toEqual([]);
+  });
+
+  it('undecided is right too where the one who stood before it could not tell', () => {
+    const [early, late] = ['one', 'two'].map((id) =>
+      photoItems(logOf([EARLY, LATE]), 'w').find(({ photo }) => photo === id),
+    );
+    if (!early || !late) throw new Error('both are there');
+    expect([isRightOfPhoto(early, 'undecided'), isRightOfPhoto(early, 'ridge')]).toEqual([true, true]);
+    expect([isRightOfPhoto(late, 'undecided'), isRightOfPhoto(late, 'fused')]).toEqual([false, false]);
   });
 });
