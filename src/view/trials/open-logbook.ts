@@ -6,7 +6,7 @@ import type { Notices } from '../notices.svelte';
 import { storeTrouble } from '../store-trouble';
 import { Logbook } from './logbook.svelte';
 import { Photos } from './photos';
-import { saveLog } from './save-log';
+import { saveLog } from './log-file';
 
 export interface OpenLog {
   readonly logbook: Logbook;
