@@ -9,6 +9,8 @@ import { testTiles, TILES } from '../../src/lessons/seam-test';
 import { frameOf } from '../../src/model/frame';
 import { grow } from '../../src/model/grow';
 import { compile } from '../../src/plan/compile';
+import { NO_DRAFT } from '../../src/trials/draft';
+import { EMPTY_LOG, type Log } from '../../src/trials/trial';
 import { dayOfMonth } from '../../src/units/quantity';
 import { faults } from './axe';
 import { button, stripOf } from './grow-page';
@@ -40,7 +42,55 @@ globalThis.Date = class extends Real {
   }
 };`;
 
-test('by mouse: a lesson is read, tried, answered and kept; a test is called, scored, saved, compared and repeated', async () => {
+/** One tile whose seam was undecided on its photo and a wall in the end. */
+const LOG: Log = {
+  ...EMPTY_LOG,
+  varieties: [
+    { id: 'fern', name: 'Fern', group: '' },
+    { id: 'amber', name: 'Amber', group: '' },
+  ],
+  trials: [
+    {
+      id: 't1',
+      tag: 'A-14',
+      setOn: '2026-01-02',
+      varieties: ['fern', 'amber'],
+      layout: {},
+      tank: '',
+      readings: [
+        {
+          id: 'r1',
+          on: '2026-03-01',
+          seen: [{ a: 'fern', b: 'amber', saw: 'undecided' }],
+          measured: [],
+          photo: 'one',
+        },
+        { id: 'r2', on: '2026-06-01', seen: [{ a: 'fern', b: 'amber', saw: 'ridge' }], measured: [] },
+      ],
+    },
+  ],
+};
+
+/** Puts a log with a photo where Trials keeps it. */
+async function keepLog(page: Page, log: Log): Promise<void> {
+  await page.evaluate(
+    async (record) => {
+      const drawn = new OffscreenCanvas(60, 40);
+      drawn.getContext('2d')?.fillRect(0, 0, 60, 40);
+      const photo = await drawn.convertToBlob();
+      const opened = indexedDB.open('seambench');
+      await new Promise((resolve) => (opened.onsuccess = resolve));
+      const change = opened.result.transaction(['log', 'photos'], 'readwrite');
+      change.objectStore('log').put(record, 'last');
+      change.objectStore('photos').put(photo, 'one');
+      await new Promise((resolve) => (change.oncomplete = resolve));
+      opened.result.close();
+    },
+    { shape: 1, log, draft: NO_DRAFT },
+  );
+}
+
+test('by mouse: a lesson is read, tried, answered and kept; a test is called, scored, saved, compared and repeated; an own photo too', async () => {
   const page = await openPage({ hash: '#/school', before: AHEAD });
   await page.getByRole('link', { name: 'Meeting and the first weeks' }).click();
   // the tile plays to the month that tells it, and stops there
@@ -109,6 +159,8 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await page.getByText(/kappa is 0\.9\d, 95 % interval/u).waitFor();
 
   // the missed seam comes again tomorrow, alone, and what was learned is kept over a visit
+  await page.getByText('None yet. Once a tile in Trials has a photo').waitFor();
+  await keepLog(page, LOG);
   await page.evaluate(() => sessionStorage.setItem('ahead', '1'));
   await page.reload();
   await button(page, 'See it again').click();
@@ -123,6 +175,15 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await button(page, 'Show what they are').click();
   await button(page, 'How it went').click();
   await page.getByRole('heading', { name: '1 of 1 right' }).waitFor();
+  await button(page, 'Another set, or compare').click();
+
+  // a photo of one's own log is called too
+  await button(page, 'Call it').click();
+  await page.getByRole('img', { name: 'Tile A-14 on 2026-03-01' }).waitFor();
+  await page.getByRole('group', { name: 'Call the seam' }).getByRole('button', { name: 'Fused' }).click();
+  await page.getByText('Your log says: undecided on that day, ridge on 2026-06-01').waitFor();
+  await button(page, 'How it went').click();
+  await page.getByRole('heading', { name: '0 of 1 as your log has it' }).waitFor();
   await page.getByRole('link', { name: 'School', exact: true }).first().click();
   await page.getByText('1 of 12 done').waitFor();
 });
