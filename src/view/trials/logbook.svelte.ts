@@ -3,10 +3,10 @@ import type { LogWork } from '../../keep/log-record';
 import { commit, EMPTY_HISTORY, redo, undo, type History, type Step } from '../../plan/history';
 import { type Draft, NO_DRAFT } from '../../trials/draft';
 import type { LogEdit } from '../../trials/log';
-import { trialFaults } from '../../trials/log-faults';
+import { trialFaults, varietyFaults } from '../../trials/log-faults';
 import { EMPTY_LOG, type Log, type LogVariety } from '../../trials/trial';
 
-/** An edit by hand changes so many tiles at most. */
+/** An edit by hand changes so many tiles and varieties at most. */
 const FEW = 20;
 
 interface Moment {
@@ -51,7 +51,14 @@ export class Logbook {
     const before = new Set(this.#log.trials);
     const changed = log.trials.filter((trial) => !before.has(trial));
     // a whole log that comes from a file or the store has been through its own door
-    const faults = changed.length > FEW ? [] : changed.flatMap((trial) => trialFaults(log, trial));
+    const varieties = log.varieties.filter((variety) => !this.#log.varieties.includes(variety));
+    const faults =
+      changed.length + varieties.length > FEW
+        ? []
+        : [
+            ...varieties.flatMap((variety) => varietyFaults(log, variety)),
+            ...changed.flatMap((trial) => trialFaults(log, trial)),
+          ];
     this.refused = faults.at(0)?.cure ?? '';
     if (faults.length > 0) return false;
     this.#history = commit(this.#history, { log: this.#log, words });
