@@ -16,6 +16,8 @@ export interface Logistic {
   readonly slope: number;
   readonly interceptError: number;
   readonly slopeError: number;
+  /** Of the errors of the two: the variance at x is interceptError^2 + 2 x covariance + x^2 slopeError^2. */
+  readonly covariance: number;
   readonly logLikelihood: number;
 }
 
@@ -114,6 +116,7 @@ export function logistic(trials: readonly Trial[]): Logistic | NoLogistic {
     slope: b / spread,
     interceptError: Math.sqrt(v00 - 2 * shift * v01 + shift * shift * v11),
     slopeError: Math.sqrt(v11) / spread,
+    covariance: (v01 - shift * v11) / spread,
     logLikelihood: best,
   };
 }

@@ -39,9 +39,11 @@ export interface RimRate {
   readonly q98MmPerYear: number;
 }
 
-interface Pair {
+/** Two readings of one colony that follow each other. */
+export interface Growth {
   readonly colony: string;
   readonly months: number;
+  /** mm per month. */
   readonly rate: number;
 }
 
@@ -60,7 +62,7 @@ export function rimRates(readings: readonly RadiusReading[]): RimRate[] {
   });
 }
 
-function pairsOf(readings: readonly RadiusReading[]): Pair[] {
+function pairsOf(readings: readonly RadiusReading[]): Growth[] {
   const inTime = [...readings].sort((a, b) => a.months - b.months);
   return inTime.slice(1).map(({ colony, months, radiusMm }, at) => {
     const before = inTime[at];
@@ -82,20 +84,20 @@ function shorth(rates: readonly number[]): number {
 }
 
 /** Distances are scaled by the root of the months, so that short pairs, which are noisier, may lie further off. */
-function off({ rate, months }: Pair, centre: number): number {
+function off({ rate, months }: Growth, centre: number): number {
   return (rate - centre) * Math.sqrt(months);
 }
 
-function spreadAbove(pairs: readonly Pair[], centre: number): number {
+function spreadAbove(pairs: readonly Growth[], centre: number): number {
   const above = pairs.filter(({ rate }) => rate >= centre).map((pair) => off(pair, centre));
   return above.length === 0 ? 0 : quantile(above, 0.5) / NORMAL_MEDIAN;
 }
 
-function robustRate(pairs: readonly Pair[]): Omit<RimRate, 'group'> {
+export function robustRate(pairs: readonly Growth[]): Omit<RimRate, 'group'> {
   const rates = pairs.map(({ rate }) => rate);
   let centre = shorth(rates);
   let spread = spreadAbove(pairs, centre);
-  const least = ROUNDING * pairs.reduce((most, pair) => Math.max(most, Math.abs(off(pair, 0))), 0);
+  const least = leastOff(pairs);
   for (let round = 0; round < ROUNDS && spread > least; round++) {
     const weights = pairs.map((pair) => pair.months * biweight(off(pair, centre) / (TUNING * spread)));
     const total = weights.reduce((sum, weight) => sum + weight, 0);
@@ -115,12 +117,23 @@ function robustRate(pairs: readonly Pair[]): Omit<RimRate, 'group'> {
   };
 }
 
+/** What each pair weighs beside its months: 1 at the rate, 0 for one that is taken for a loss. */
+export function weightsAbout(pairs: readonly Growth[], centre: number): number[] {
+  const spread = Math.max(spreadAbove(pairs, centre), leastOff(pairs));
+  return pairs.map((pair) => (spread === 0 ? 1 : biweight(off(pair, centre) / (TUNING * spread))));
+}
+
+/** Pairs no further off than this lie on the rate. */
+function leastOff(pairs: readonly Growth[]): number {
+  return ROUNDING * pairs.reduce((most, pair) => Math.max(most, Math.abs(off(pair, 0))), 0);
+}
+
 function biweight(u: number): number {
   return Math.abs(u) < 1 ? (1 - u * u) * (1 - u * u) : 0;
 }
 
 /** Half the interval; null where the score does not fall at the estimate, so that it tells nothing of its error. */
-function halfWidth(pairs: readonly Pair[], centre: number, spread: number): number | null {
+function halfWidth(pairs: readonly Growth[], centre: number, spread: number): number | null {
   const byPair = pairs.every(({ colony }) => colony === pairs[0].colony);
   const scores = new Map<string | number, number>();
   let fall = 0;
