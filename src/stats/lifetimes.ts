@@ -54,3 +54,17 @@ function doubt(left: number, greenwood: number): Pick<Step, 'standardError' | 'l
 export function medianDays(steps: readonly Step[]): number | null {
   return steps.find(({ left }) => left <= 0.5)?.days ?? null;
 }
+
+/**
+ * The 95 % interval of that day: where the curve's own interval comes down to half (Brookmeyer & Crowley 1982, Biometrics
+ * 38: 29-41). Null for an end that the curve does not reach.
+ */
+export function medianRange(steps: readonly Step[]): {
+  readonly low: number | null;
+  readonly high: number | null;
+} {
+  return {
+    low: steps.find(({ left, low }) => (low ?? left) <= 0.5)?.days ?? null,
+    high: steps.find(({ high }) => high !== null && high <= 0.5)?.days ?? null,
+  };
+}

@@ -20,7 +20,8 @@ export interface SurvivalFit {
   readonly why?: string;
 }
 
-const WHY: Record<NoLogistic, string> = {
+/** Why there is no curve. */
+export const WHY: Record<NoLogistic, string> = {
   'one-answer': 'all lived or all died: no size can be told from another',
   'one-number': 'all cuttings have one size',
   separated:

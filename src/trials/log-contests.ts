@@ -1,0 +1,152 @@
+/**
+ * Aggression from a log: each seam that was lapped or dead is a win of the variety noted above, each ridge a tie
+ * (contest-fit.ts). A seam that fused was no contest.
+ */
+import { Z95 } from '../stats/intervals';
+import { type Contest, contestFit } from './contest-fit';
+import { type Dates, datesOf, type FitChoice, type LeftOut, placing, tallied, WHOLE_LOG } from './fit-choice';
+import { grouped } from './grouped';
+import { lastDay } from './last-seen';
+import type { Log, LogVariety } from './trial';
+import { type PairVerdict, verdictsOf } from './verdicts';
+
+/** Null, with why, for one that cannot be placed. */
+export interface LoggedStanding {
+  readonly variety: LogVariety;
+  readonly ability: number | null;
+  readonly se: number | null;
+  readonly low: number | null;
+  readonly high: number | null;
+  readonly why: string | null;
+  readonly won: number;
+  readonly lost: number;
+  readonly tied: number;
+}
+
+/** What two varieties came to against what the fit expects; null where one of them cannot be placed. */
+export interface ContestPair {
+  readonly a: LogVariety;
+  readonly b: LogVariety;
+  readonly aWins: number;
+  readonly bWins: number;
+  readonly ties: number;
+  readonly expected: { readonly aWins: number; readonly bWins: number; readonly ties: number } | null;
+}
+
+export interface AggressionFit {
+  readonly part: string;
+  /** The strongest first, then those that cannot be placed. */
+  readonly standings: readonly LoggedStanding[];
+  /** Davidson's; null where nothing can be ordered. */
+  readonly tie: number | null;
+  readonly pairs: readonly ContestPair[];
+  readonly n: number;
+  readonly dates: Dates | null;
+  readonly leftOut: readonly LeftOut[];
+}
+
+interface Sorted {
+  readonly part: string;
+  readonly contest: (Contest & { readonly on: string }) | null;
+  readonly why: string | null;
+}
+
+/** One fit for each part; one with nothing in it where the log has no contests. */
+export function aggressionFits(log: Log, choice: FitChoice = WHOLE_LOG): AggressionFit[] {
+  const place = placing(log, choice);
+  const sorted = verdictsOf(log).map((verdict): Sorted => {
+    const placed = place(verdict.trial, 0, Math.max(1, verdict.days));
+    if ('why' in placed) return { part: '', contest: null, why: placed.why };
+    const contest = contestOf(verdict);
+    return typeof contest === 'string'
+      ? { part: placed.part, contest: null, why: contest }
+      : { part: placed.part, contest, why: null };
+  });
+  const varieties = new Map(log.varieties.map((variety) => [variety.id, variety]));
+  const parts = [...grouped(sorted, ({ part }) => part)];
+  return (parts.length === 0 ? [['', sorted] as const] : parts).map(([part, own]) =>
+    fitOf(part, own, varieties),
+  );
+}
+
+function contestOf({ trial, a, b, outcome, over }: PairVerdict): (Contest & { on: string }) | string {
+  const on = lastDay(trial);
+  if (outcome === 'ridge') return { winner: a, loser: b, tie: true, on };
+  if (outcome === 'fused') return 'fused: no contest';
+  if (outcome === 'undecided') return 'not settled';
+  return over === null
+    ? 'lapped or dead, but not noted which lies above'
+    : { winner: over, loser: over === a ? b : a, tie: false, on };
+}
+
+function fitOf(
+  part: string,
+  sorted: readonly Sorted[],
+  varieties: ReadonlyMap<string, LogVariety>,
+): AggressionFit {
+  const contests = sorted.flatMap(({ contest }) => (contest === null ? [] : [contest]));
+  const { items, tie } = contestFit(contests);
+  const abilities = new Map(items.map(({ name, ability }) => [name, ability]));
+  const standings = items.flatMap(({ name, ability, se, why }): LoggedStanding[] => {
+    const variety = varieties.get(name);
+    if (!variety) return [];
+    const own = contests.filter(({ winner, loser }) => winner === name || loser === name);
+    const half = se === null ? null : Z95 * se;
+    return [
+      {
+        variety,
+        ability,
+        se,
+        low: ability === null || half === null ? null : ability - half,
+        high: ability === null || half === null ? null : ability + half,
+        why: why ?? null,
+        won: own.filter((contest) => !contest.tie && contest.winner === name).length,
+        lost: own.filter((contest) => !contest.tie && contest.loser === name).length,
+        tied: own.filter((contest) => contest.tie).length,
+      },
+    ];
+  });
+  return {
+    part,
+    standings: standings.sort((one, other) => (other.ability ?? -Infinity) - (one.ability ?? -Infinity) || 0),
+    tie,
+    pairs: pairsIn(contests, varieties, abilities, tie),
+    n: contests.length,
+    dates: datesOf(contests.map(({ on }) => on)),
+    leftOut: tallied(sorted.flatMap(({ why }) => (why === null ? [] : [why]))),
+  };
+}
+
+function pairsIn(
+  contests: readonly Contest[],
+  varieties: ReadonlyMap<string, LogVariety>,
+  abilities: ReadonlyMap<string, number | null>,
+  tie: number | null,
+): ContestPair[] {
+  const places = [...varieties.keys()];
+  const order = new Map(places.map((id, at) => [id, at]));
+  const inOrder = ({ winner, loser }: Contest) =>
+    (order.get(winner) ?? 0) < (order.get(loser) ?? 0)
+      ? ([winner, loser] as const)
+      : ([loser, winner] as const);
+  return [...grouped(contests, (contest) => inOrder(contest).join(' ')).values()].flatMap(
+    (own): ContestPair[] => {
+      const [first, second] = inOrder(own[0]);
+      const [a, b] = [varieties.get(first), varieties.get(second)];
+      if (!a || !b) return [];
+      const aWins = own.filter((contest) => !contest.tie && contest.winner === first).length;
+      const ties = own.filter((contest) => contest.tie).length;
+      const [ofA, ofB] = [abilities.get(first) ?? null, abilities.get(second) ?? null];
+      const expected =
+        ofA === null || ofB === null || tie === null ? null : expectedOf(own.length, ofA, ofB, tie);
+      return [{ a, b, aWins, bWins: own.length - aWins - ties, ties, expected }];
+    },
+  );
+}
+
+function expectedOf(n: number, ofA: number, ofB: number, tie: number): ContestPair['expected'] {
+  const difference = ofA - ofB;
+  const [a, tied] = [Math.exp(difference), tie * Math.exp(difference / 2)];
+  const all = a + 1 + tied;
+  return { aWins: (n * a) / all, bWins: n / all, ties: (n * tied) / all };
+}
