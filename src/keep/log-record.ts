@@ -1,7 +1,11 @@
-/** How the log of trials is stored, with what is being typed for it. Photos lie beside it, by their ids. */
+/**
+ * How the log of trials is stored: as the text of its file, so that both are read through one door, with what is being
+ * typed for it. Photos lie beside it, by their ids.
+ */
 import * as v from 'valibot';
 import { type Draft, DraftSchema } from '../trials/draft';
-import { type Log, LogSchema } from '../trials/trial';
+import { logFileText, openLogFile } from '../trials/log-file';
+import type { Log } from '../trials/trial';
 import type { Kind } from './autosave';
 
 export interface LogWork {
@@ -9,19 +13,26 @@ export interface LogWork {
   readonly draft: Draft;
 }
 
-const RecordSchema = v.object({ shape: v.literal(1), log: LogSchema, draft: DraftSchema });
-export interface LogRecord extends LogWork {
+const RecordSchema = v.object({ shape: v.literal(1), logText: v.string(), draft: DraftSchema });
+export interface LogRecord {
   readonly shape: 1;
+  readonly logText: string;
+  readonly draft: Draft;
 }
 
 export const LOG_KIND: Kind<LogWork, LogRecord> = {
   lock: 'seambench-log-writer',
   // what is typed by a tank is not typed again: a short pause is enough
   afterMs: 150,
-  recordOf: ({ log, draft }) => ({ shape: 1, log, draft }),
+  recordOf: ({ log, draft }) => ({ shape: 1, logText: logFileText(log), draft }),
   workOf: (found) => {
     const record = v.safeParse(RecordSchema, found);
-    return record.success ? record.output : 'its form is not known to this version';
+    if (!record.success) return 'its form is not known to this version';
+    const opened = openLogFile(record.output.logText);
+    if ('log' in opened) return { log: opened.log, draft: record.output.draft };
+    const [first] = opened.refusals;
+    return first ? `${first.where}: ${first.found}` : 'it could not be read';
   },
-  isSameWork: (one, other) => one === other || JSON.stringify(one) === JSON.stringify(other),
+  isSameWork: (one, other) =>
+    one.logText === other.logText && JSON.stringify(one.draft) === JSON.stringify(other.draft),
 };
