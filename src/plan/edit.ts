@@ -7,7 +7,7 @@ import { freshVariety } from './fresh-variety';
 import { highestNumber } from './ids';
 import { varietiesOf } from './outline';
 import { MAX_PIECES, MAX_VARIETIES, pairOf } from './plan';
-import type { Pair, Piece, Plan, Settings, Tile, Variety, Xy } from './plan';
+import type { Pair, Piece, Plan, Settings, Survival, Tile, Variety, Xy } from './plan';
 import { halfTurns, rounded } from './rounding';
 
 export interface Edit {
@@ -242,6 +242,10 @@ export function changeSettings(
   const changed = pruned({ ...plan.settings, ...patch });
   const settings = Object.keys(changed).length === 0 ? undefined : changed;
   return { plan: pruned({ ...plan, settings }), words: 'Change the settings of growth' };
+}
+
+export function changeSurvival(plan: Plan, survival: Survival): Edit {
+  return { plan: { ...plan, survival }, words: 'Change the survival of cuttings' };
 }
 
 /** An empty note is no note. */
