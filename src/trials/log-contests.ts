@@ -33,6 +33,7 @@ export interface ContestPair {
   readonly expected: { readonly aWins: number; readonly bWins: number; readonly ties: number } | null;
 }
 
+/** Of varieties that a chain of meetings joins: those of another fit cannot be compared with them. */
 export interface AggressionFit {
   readonly part: string;
   /** The strongest first, then those that cannot be placed. */
@@ -45,13 +46,18 @@ export interface AggressionFit {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** With the day on which its tile was last read. */
+interface LoggedContest extends Contest {
+  readonly on: string;
+}
+
 interface Sorted {
   readonly part: string;
-  readonly contest: (Contest & { readonly on: string }) | null;
+  readonly contest: LoggedContest | null;
   readonly why: string | null;
 }
 
-/** One fit for each part; one with nothing in it where the log has no contests. */
+/** For each part of the log one fit or more, the largest first; one with nothing in it where there were no contests. */
 export function aggressionFits(log: Log, choice: FitChoice = WHOLE_LOG): AggressionFit[] {
   const place = placing(log, choice);
   const sorted = verdictsOf(log).map((verdict): Sorted => {
@@ -64,12 +70,27 @@ export function aggressionFits(log: Log, choice: FitChoice = WHOLE_LOG): Aggress
   });
   const varieties = new Map(log.varieties.map((variety) => [variety.id, variety]));
   const parts = [...grouped(sorted, ({ part }) => part)];
-  return (parts.length === 0 ? [['', sorted] as const] : parts).map(([part, own]) =>
-    fitOf(part, own, varieties),
-  );
+  return (parts.length === 0 ? [['', sorted] as const] : parts).flatMap(([part, own]) => {
+    const contests = own.flatMap(({ contest }) => (contest === null ? [] : [contest]));
+    const leftOut = tallied(own.flatMap(({ why }) => (why === null ? [] : [why])));
+    return joined(contests).map((among) => fitOf({ part, leftOut }, among, varieties));
+  });
 }
 
-function contestOf({ trial, a, b, outcome, over }: PairVerdict): (Contest & { on: string }) | string {
+/** Contests by the varieties that a chain of them joins, most varieties first; a list of none for none. */
+function joined<One extends Contest>(contests: readonly One[]): (readonly One[])[] {
+  const heads = new Map<string, string>();
+  const headOf = (name: string): string => {
+    const next = heads.get(name);
+    return next === undefined || next === name ? name : headOf(next);
+  };
+  for (const { winner, loser } of contests) heads.set(headOf(winner), headOf(loser));
+  const groups = [...grouped(contests, ({ winner }) => headOf(winner)).values()];
+  const size = (own: readonly Contest[]) => new Set(own.flatMap(({ winner, loser }) => [winner, loser])).size;
+  return groups.length === 0 ? [[]] : groups.sort((one, other) => size(other) - size(one));
+}
+
+function contestOf({ trial, a, b, outcome, over }: PairVerdict): LoggedContest | string {
   const on = lastDay(trial);
   if (outcome === 'ridge') return { winner: a, loser: b, tie: true, on };
   if (outcome === 'fused') return 'fused: no contest';
@@ -80,11 +101,10 @@ function contestOf({ trial, a, b, outcome, over }: PairVerdict): (Contest & { on
 }
 
 function fitOf(
-  part: string,
-  sorted: readonly Sorted[],
+  of: Pick<AggressionFit, 'part' | 'leftOut'>,
+  contests: readonly LoggedContest[],
   varieties: ReadonlyMap<string, LogVariety>,
 ): AggressionFit {
-  const contests = sorted.flatMap(({ contest }) => (contest === null ? [] : [contest]));
   const { items, tie } = contestFit(contests);
   const abilities = new Map(items.map(({ name, ability }) => [name, ability]));
   const standings = items.flatMap(({ name, ability, se, why }): LoggedStanding[] => {
@@ -107,13 +127,12 @@ function fitOf(
     ];
   });
   return {
-    part,
+    ...of,
     standings: standings.sort((one, other) => (other.ability ?? -Infinity) - (one.ability ?? -Infinity) || 0),
     tie,
     pairs: pairsIn(contests, varieties, abilities, tie),
     n: contests.length,
     dates: datesOf(contests.map(({ on }) => on)),
-    leftOut: tallied(sorted.flatMap(({ why }) => (why === null ? [] : [why]))),
   };
 }
 

@@ -27,10 +27,23 @@ export interface DaysFit {
   readonly leftOut: readonly LeftOut[];
 }
 
+interface Sorted {
+  readonly kind: PairKind;
+  readonly group: string | null;
+  readonly part: string;
+  readonly verdict: PairVerdict | null;
+  readonly why: string | null;
+}
+
+interface Sorted extends Pick<DaysFit, 'kind' | 'group' | 'part'> {
+  readonly verdict: PairVerdict | null;
+  readonly why: string | null;
+}
+
 export function daysFits(log: Log, choice: FitChoice = WHOLE_LOG): DaysFit[] {
   const place = placing(log, choice);
   const varieties = new Map(log.varieties.map((variety) => [variety.id, variety]));
-  const sorted = verdictsOf(log).flatMap((verdict) => {
+  const sorted = verdictsOf(log).flatMap((verdict): Sorted[] => {
     const [a, b] = [varieties.get(verdict.a), varieties.get(verdict.b)];
     if (!a || !b) return [];
     const kind = kindOf(a, b);

@@ -9,7 +9,7 @@ import { rounded } from '../plan/rounding';
 import { engineAggressions } from './engine-aggression';
 import type { FitChoice } from './fit-choice';
 import { pairsOf } from './last-seen';
-import { aggressionFits, type LoggedStanding } from './log-contests';
+import { type AggressionFit, aggressionFits, type LoggedStanding } from './log-contests';
 import { rimFits } from './log-rim';
 import { type LoggedSurvival, survivalOfLog } from './log-survival';
 import { nameKey } from './name-key';
@@ -115,17 +115,28 @@ function setRims(work: Work, log: Log, map: VarietyMap, choice: FitChoice): void
 }
 
 function setAggressions(work: Work, log: Log, map: VarietyMap, choice: FitChoice): void {
-  const [fit] = aggressionFits(log, choice);
+  const both = matched(work.plan, map);
+  const ids = new Set(both.map(([, id]) => id));
+  const fits = aggressionFits(log, choice);
+  const placedIn = ({ standings }: AggressionFit) =>
+    standings.filter(({ variety, ability }) => ids.has(variety.id) && ability !== null).length;
+  // varieties of two fits cannot be compared: the one that says most of this plan counts
+  const fit = fits.reduce((best, one) => (placedIn(one) > placedIn(best) ? one : best));
   const standings = new Map(fit.standings.map((standing) => [standing.variety.id, standing]));
+  const elsewhere = new Set(
+    fits.flatMap((one) => (one === fit ? [] : one.standings.map(({ variety }) => variety.id))),
+  );
   const placed: { variety: Variety; ability: number; standing: LoggedStanding }[] = [];
-  for (const [variety, id] of matched(work.plan, map)) {
+  for (const [variety, id] of both) {
     const standing = standings.get(id);
     if (standing && standing.ability !== null) placed.push({ variety, ability: standing.ability, standing });
     else
       work.lines.push({
         ...aggressionOf(variety),
         becomes: null,
-        why: standing?.why ?? 'never ridged, lapped or killed',
+        why:
+          standing?.why ??
+          (elsewhere.has(id) ? 'never met the others, nor any that did' : 'no ridge, lap or dead seam noted'),
       });
   }
   if (placed.length === 1) {
