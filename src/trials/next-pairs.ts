@@ -41,9 +41,9 @@ export function nextPairs(table: PairTable, by: NextBy, most: number): NextPair[
   return found.slice(0, most).map((pair) => ({ ...pair, why: whyOf(pair, table, names) }));
 }
 
-/** One that has nearly always taken, or never in many tries: another try tells little and a wall is likely or not. */
+/** Whether it takes is settled: three tries or more, and the range of its chance lies on one side of a half. */
 function isKnown({ tried, low, high }: PairCell): boolean {
-  return tried >= 3 && (low > 0.8 || high < 0.2);
+  return tried >= 3 && (low > 0.5 || high < 0.5);
 }
 
 function worthOf(a: LogVariety, b: LogVariety): number {

@@ -1,7 +1,7 @@
 /** The log of trials: what a grower notes, what it outlasts, what it teaches. */
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { button } from './grow-page';
+import { button, untilGrown } from './grow-page';
 import { HAND, openPage } from './open-page';
 
 const link = (page: Page, name: string) => page.getByRole('link', { name, exact: true });
@@ -78,4 +78,77 @@ test('what is typed beside the tank outlasts a closed page, a crash and a full d
   await third.getByRole('link', { name: /A-1/ }).press('Enter');
   await third.getByText('ridge, 0.5 mm high').waitFor();
   await third.getByText('pale line on the left').waitFor();
+});
+
+const BAD_ROWS = `Tile;Date set;Tank;Read on;Variety;with;saw;over;radius mm;note
+T-1;2026-01-10;North;12/05/2026;Fern;Garnet;fused;;;
+T-2;2026-01-10;North;13/05/2026;Fern;Garnet;fused;;;
+T-3;2026-01-10;North;31/02/2026;Fern;Garnet;fused;;;
+T-4;2026-01-10;North;14/05/2026;Fern;Garnet;melted;;;
+T-5;2026-01-10;North;14/05/2026;Amber;Fern;lapped;Amber;;=1+1
+`;
+
+test('a person logs five months, takes in a table with bad rows, reads pairs and rates, and uses them', async () => {
+  const page = await openPage({ reducedMotion: true, hash: '#/trials' });
+  await link(page, 'Note the first tile').click();
+  await noteTile(page, 'A-1', ['Fern', 'Amber']);
+  await page.getByLabel('Set on').fill('2026-01-05');
+  await page.getByLabel('Set on').blur();
+  const months: [string, string, number][] = [
+    ['2026-02-05', 'not met', 13],
+    ['2026-03-05', 'undecided', 16],
+    ['2026-04-05', 'undecided', 19],
+    ['2026-05-05', 'ridge', 22],
+    ['2026-06-05', 'ridge', 25],
+  ];
+  for (const [on, saw, radius] of months) {
+    await link(page, 'Read it today').click();
+    await page.getByLabel('Read on').fill(on);
+    await page.getByLabel('Read on').blur();
+    await button(page, saw).click();
+    await page.getByLabel('Rim radius, mm').first().fill(String(radius));
+    await page.getByRole('button', { name: /^Keep and go/ }).click();
+    await link(page, 'Tiles').click();
+    await page.getByRole('link', { name: /A-1/ }).click();
+  }
+  expect(await page.getByRole('button', { name: /^Change the reading of/ }).count()).toBe(5);
+
+  await page.getByRole('button', { name: 'Log: files and tables' }).click();
+  await button(page, 'Take in a spreadsheet (CSV)').click();
+  await page
+    .locator('dialog input[type=file]')
+    .setInputFiles({ name: 'table.csv', mimeType: 'text/csv', buffer: Buffer.from(BAD_ROWS) });
+  await page.getByText('Day first').waitFor();
+  await button(page, 'Read the rows').click();
+  const left = page.getByRole('list', { name: 'Rows left out' }).getByRole('listitem');
+  expect(await left.allInnerTexts()).toEqual([
+    expect.stringMatching(/^line 4 .*31\/02\/2026/u),
+    expect.stringMatching(/^line 5 .*melted/u),
+  ]);
+  await button(page, 'Take in the good rows').click();
+
+  await link(page, 'Pairs').click();
+  await page
+    .getByRole('gridcell')
+    .getByRole('button', { name: /^Fern and Garnet: took 2 of 2/ })
+    .click();
+  await page.getByRole('link', { name: 'T-2' }).waitFor();
+
+  // 3 mm in each month of 28 to 31 days: 2.94 to 3.26 mm a month of 30.44 days
+  await link(page, 'Rates').click();
+  await page.getByText('Use these rates in').click();
+  const rate = page.getByRole('row', { name: /^Fern: rim rate/ });
+  await expect.poll(() => rate.innerText()).toMatch(/3 mm\/month.*3\.0\d mm\/month.*4 gains on 1 tile/su);
+  await button(page, 'Use these rates').click();
+
+  await untilGrown(page);
+  const rim = page.getByRole('spinbutton', { name: 'Rim rate of Fern' });
+  const took = page.getByRole('spinbutton', { name: 'Fern + Garnet: took' });
+  expect(await rim.inputValue()).toMatch(/^3\.0/u);
+  expect(await took.inputValue()).toBe('2');
+  const seam = page.getByText(/^seam \d+ mm$/u);
+  const used = await seam.innerText();
+  await button(page, 'Undo').click();
+  await expect.poll(() => took.inputValue()).toBe('15');
+  await expect.poll(() => seam.innerText(), { timeout: 30_000 }).not.toBe(used);
 });

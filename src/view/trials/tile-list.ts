@@ -25,6 +25,15 @@ function isOpen(trial: Trial): boolean {
   });
 }
 
+/** A tile that nobody has read for so long has left the bench, as a rule. */
+const FORGOTTEN_DAYS = 365;
+
+/** Days since the last look; what is forgotten comes last. */
+function waits(trial: Trial, today: string): number {
+  const days = daysBetween(lastDay(trial), today);
+  return days > FORGOTTEN_DAYS ? -days : days;
+}
+
 const byText = new Intl.Collator('en', { numeric: true }).compare;
 
 /** Words are looked for in tag, tank, note and names of varieties; each word must be found. */
