@@ -107,6 +107,67 @@ describe('shapes of --json', () => {
   });
 });
 
+/** Two tiles, four weeks apart: grown 2 mm a month by eye, met, one lapped and one ridge. */
+const LOG = [
+  'tag,set_on,tank,piece_mm,on,variety,with,saw,over,radius_mm',
+  'A-1,2026-01-01,North,20,2026-01-01,Fern,,,,10',
+  'A-1,,,,2026-05-02,Fern,,,,18',
+  'A-1,,,,2026-05-02,Fern,Garnet,lapped,Garnet,',
+  'A-2,2026-01-01,South,20,2026-02-01,Fern,Garnet,not met yet,,',
+  'A-2,,,,2026-04-01,Fern,Garnet,ridge,,',
+];
+
+describe('a log of trials', () => {
+  function logged(rows: readonly string[], ...words: string[]) {
+    const path = join(folder, 'log.csv');
+    writeFileSync(path, `${rows.join('\n')}\n`);
+    return called(path, ...words);
+  }
+
+  it('gives pairs, rates, survival, contests and days, and names the bad row', async () => {
+    const { code, out, err } = await logged([...LOG, 'A-2,,,,2026-04-31,Fern,,,,12'], '--json');
+    expect(code).toBe(0);
+    expect(err).toMatch(/^line 7: .*2026-04-31.*; the row is left out\n$/u);
+    const told = JSON.parse(out) as Record<string, Record<string, unknown>[]>;
+    expect(told).toMatchObject({ trials: 2, readings: 4 });
+    expect(told.pairs).toMatchObject([{ a: 'Fern', b: 'Garnet', took: 0, tried: 2, undecided: 0, bOver: 1 }]);
+    expect(told.radius[0]).toMatchObject({ group: 'Fern', n: 1, tiles: 1, low: null });
+    expect(told.radius[0].rimMmPerMonth).toBeCloseTo(8 / (121 / 30.4375), 6);
+    expect(told.radius[1]).toMatchObject({ group: 'Garnet', n: 0, why: 'no tile was measured twice' });
+    expect(told.survival[0]).toMatchObject({ n: 4, slope: null });
+    expect(told.contest[0]).toMatchObject({
+      n: 2,
+      items: [
+        { won: 1, tied: 1 },
+        { lost: 1, tied: 1 },
+      ],
+    });
+    expect(told.lifetimes[0]).toMatchObject({ n: 2, settled: 2, medianDays: 90 });
+  });
+
+  it("splits by tank, and takes the log's own file", async () => {
+    const { code, out } = await called('presets/demo-farm.json', '--json', '--split', 'tank');
+    expect(code).toBe(0);
+    const { radius } = JSON.parse(out) as { radius: { group: string; part?: string }[] };
+    const slate = radius.filter(({ group }) => group === 'Slate').map(({ part }) => part);
+    expect(slate.sort()).toEqual(['Glass room', 'North', 'South']);
+  });
+
+  it('exits 2 where days can be read two ways, until it is told how', async () => {
+    const rows = ['tag,set_on,variety', 'A-1,03/04/2026,Fern'];
+    const refused = await logged(rows, '--json');
+    expect([refused.code, refused.out]).toEqual([2, '']);
+    expect(refused.err).toMatch(/--dates dmy or --dates mdy/u);
+    expect((await logged(rows, '--json', '--dates', 'dmy')).code).toBe(0);
+  });
+
+  it('exits 2 where no row is good', async () => {
+    const { code, out, err } = await logged(['tag,set_on,variety', 'A-1,soon,Fern'], '--json');
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toMatch(/line 2: .*\nNo row of the table is good/u);
+  });
+});
+
 describe('for people', () => {
   it('writes columns under headings', async () => {
     const { code, out } = await fit('survival', SURVIVAL);
@@ -155,7 +216,9 @@ describe('bad input', () => {
 
   it.each<[string[], RegExp]>([
     [[], /^Name one table; 0 were named\. Usage/u],
-    [['t.csv'], /^--kind must be .*left out/u],
+    [['t.csv', '--split', 'week'], /^--split must be tank, event, but it is 'week'\. Usage/u],
+    [['t.csv', '--leave-out', 'dip', '--leave-out', 'rain'], /^--leave-out must be dip, .*'rain'/u],
+    [['t.csv', '--kind', 'radius', '--split', 'tank'], /^--split is for a log/u],
     [['t.csv', '--kind', 'radius', '--fast'], /^Unknown option '--fast'\. Usage/u],
   ])('refuses the words %j in a sentence', (words, sentence) => {
     expect(() => fitOptions(words)).toThrow(Refused);
