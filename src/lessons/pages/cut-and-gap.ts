@@ -4,6 +4,8 @@ import type { Lesson } from '../lesson';
 import { AMBER, FERN, lessonPlan } from '../lesson-plan';
 
 const SIZE_MM = 50;
+/** Side of the square that all cuts together would fill without gaps: the tissue stays the same. */
+const STOCK_MM = 24;
 
 const pieces = (cutMm: number, gapMm: number): Plan['pieces'] =>
   layOut('chequer', {
@@ -11,7 +13,7 @@ const pieces = (cutMm: number, gapMm: number): Plan['pieces'] =>
     varieties: [FERN.id, AMBER.id],
     cutMm,
     gapMm,
-    spanMm: 26 + 6 * gapMm,
+    spanMm: (STOCK_MM / cutMm) * (cutMm + gapMm) - gapMm,
   });
 
 const chequer = (cutMm: number, gapMm: number): Plan =>
@@ -81,12 +83,12 @@ export const CUT_AND_GAP: Lesson = {
   tries: [
     {
       label: 'Cut to 4 mm',
-      look: 'The same tissue in 25 cuts: veins a few millimetres wide in place of lobes.',
+      look: 'The same tissue in 36 cuts: veins a few millimetres wide in place of lobes.',
       change: (now) => ({ plan: { ...now, pieces: pieces(4, 1) }, words: 'Cut to 4 mm' }),
     },
     {
       label: 'Set the gap to 6 mm',
-      look: 'Each cut becomes an island first. The seams come later, and they are longer.',
+      look: 'Each cut grows alone at first: the seams come a month later.',
       change: (now) => ({ plan: { ...now, pieces: pieces(12, 6) }, words: 'Set the gap to 6 mm' }),
     },
   ],
