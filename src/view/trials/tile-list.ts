@@ -52,7 +52,7 @@ export function tilesFor(log: Log, words: string, order: Order, shown: Shown, to
     newest: (a, b) => byText(b.setOn, a.setOn) || byText(a.tag, b.tag),
     oldest: (a, b) => byText(a.setOn, b.setOn) || byText(a.tag, b.tag),
     tag: (a, b) => byText(a.tag, b.tag),
-    unread: (a, b) => daysBetween(lastDay(b), today) - daysBetween(lastDay(a), today) || byText(a.tag, b.tag),
+    unread: (a, b) => waits(b, today) - waits(a, today) || byText(a.tag, b.tag),
   };
   return found.sort(compare[order]);
 }
