@@ -93,7 +93,7 @@ async function keepLog(page: Page, log: Log): Promise<void> {
 
 test('by mouse: a lesson is read, tried, answered and kept; a test is called, scored, saved, compared and repeated; an own photo too', async () => {
   const page = await openPage({ hash: '#/school', before: AHEAD });
-  await page.getByRole('link', { name: 'Meeting and the first weeks' }).click();
+  await page.getByRole('link', { name: 'Meeting and the first weeks', exact: true }).click();
   // the tile plays to the month that tells it, and stops there
   await expect.poll(() => stripOf(page).getAttribute('aria-valuenow')).toBe('3');
   await expect.poll(() => page.locator('.shows').innerText()).toContain('Fern and Amber');
@@ -113,7 +113,7 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await expect.poll(() => page.title()).not.toContain('Lesson');
 
   await page.getByRole('link', { name: 'School', exact: true }).click();
-  await page.getByText('1 of 12 done').waitFor();
+  await page.getByText('1 of 12 done.').waitFor();
   await page.getByRole('link', { name: 'To the test' }).click();
   await page.getByLabel('Set').fill('reef');
   await page.getByLabel('Your name').fill('Ada');
@@ -186,7 +186,7 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await button(page, 'How it went').click();
   await page.getByRole('heading', { name: '0 of 1 as your log has it' }).waitFor();
   await page.getByRole('link', { name: 'School', exact: true }).first().click();
-  await page.getByText('1 of 12 done').waitFor();
+  await page.getByText('1 of 12 done.').waitFor();
 });
 
 test('by keyboard in a hand: a lesson and a test, with nothing for axe to find', async () => {
