@@ -1,6 +1,6 @@
 /** Kaplan-Meier on published remission times, and the corners of the curve. */
 import { describe, expect, it } from 'vitest';
-import { kaplanMeier, medianDays } from '../../src/stats/lifetimes';
+import { kaplanMeier, medianDays, medianRange } from '../../src/stats/lifetimes';
 
 // Freireich et al. 1963, Blood 21: 699-716, as used by Gehan 1965 and in most textbooks since: weeks in remission of the 21
 // treated with 6-MP; a minus marks those still in remission when last seen.
@@ -47,6 +47,10 @@ describe('21 remissions under 6-MP', () => {
     });
     expect(medianDays(steps)).toBe(23);
   });
+
+  it('give the interval of the median as packages print it on that scale, 13 weeks to no end (from memory)', () => {
+    expect(medianRange(steps)).toEqual({ low: 13, high: null });
+  });
 });
 
 describe('corners', () => {
@@ -54,6 +58,7 @@ describe('corners', () => {
     const steps = kaplanMeier([4, 1, 3, 2].map((days) => ({ days, settled: true })));
     [0.75, 0.5, 0.25, 0].forEach((left, at) => expect(steps[at].left).toBeCloseTo(left, 12));
     expect(steps.at(-1)).toMatchObject({ low: null, high: null });
+    expect(medianRange(steps)).toEqual({ low: 1, high: null });
     expect(medianDays(steps)).toBe(2);
   });
 

@@ -78,6 +78,7 @@ describe('100 people of CHDAGE', () => {
     expect(found.slope).toBeCloseTo(0.110921, 6);
     expect(found.slopeError).toBeCloseTo(0.02406, 5);
     expect(found.logLikelihood).toBeCloseTo(-53.676546, 6);
+    expect(found.covariance).toBeCloseTo(-0.026677, 6); // the same book's covariance matrix (from memory)
   });
 });
 
