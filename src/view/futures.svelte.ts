@@ -1,9 +1,9 @@
 /** Grows the plans that are compared, one after another in a worker of their own; what has grown is kept. */
-import { Channel } from '../../jobs/channel';
-import { engineLine } from '../../jobs/engine-line';
-import { frameBudget, FrameStore, type KeptRun } from '../../jobs/frame-store';
-import { EXACT_CELL_MM, runKey } from '../../jobs/tile-run';
-import type { Plan } from '../../plan/plan';
+import { Channel } from '../jobs/channel';
+import { engineLine } from '../jobs/engine-line';
+import { frameBudget, FrameStore, type KeptRun } from '../jobs/frame-store';
+import { EXACT_CELL_MM, runKey } from '../jobs/tile-run';
+import type { Plan } from '../plan/plan';
 
 export interface Future {
   readonly key: string;
