@@ -20,7 +20,7 @@ export const WHEN_TO_STOP: Lesson = {
   seed: 'eight',
   month: 10,
   watch:
-    'Kin that take in part. In the strip below, the bands move until about month 3 and are level from then on.',
+    'Kin that take in part. In the strip below, what fuses and what walls up is set by about month 3; after that both bands only get longer.',
   text: [
     {
       sure: 'practice',
