@@ -75,9 +75,9 @@ function together(counts: readonly Counted[]): (Counted & { readonly times: numb
 }
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
-const ROUNDS = 60;
+const ROUNDS = 40;
 
-/** Where a function with one peak is highest, to 1e-11 of the range (golden section; Kiefer 1953). */
+/** Where a function with one peak is highest, to 4e-9 of the range (golden section; Kiefer 1953). */
 function highest(value: (x: number) => number, from: number, to: number): number {
   let [low, high] = [from, to];
   let [left, right] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];

@@ -13,7 +13,7 @@ import { WHY } from './survival-fit';
 import { trialPlan } from './trial-plan';
 import type { Log, LogVariety, Measured, Trial } from './trial';
 
-export const LIVED_DAYS = 90;
+const LIVED_DAYS = 90;
 /** A size read so soon after the tile was set is the size it was set with. */
 const AT_SET_DAYS = 7;
 const CURVE_POINTS = 41;
