@@ -1,8 +1,9 @@
 /**
  * Rim rate of each variety from a log: the radius of all of it on a tile, or of the disc of its area, from reading to
  * reading (rim-rate.ts). A radius read by eye (half the mean width) and one from an area are not compared with each other.
- * Known bias: of a piece that has met a neighbour only the free side grows, so the radius gains less than its rim does;
- * a square's area radius gains up to 13 % more at first, for a square has more rim than the disc of its area.
+ * Known bias: of a piece that has met a neighbour only the free sides grow, so the radius gains less than the rim does: of
+ * two side by side, half the mean width gains three quarters of it. A square's area radius gains up to 13 % more at first,
+ * for a square has more rim than the disc of its area (4 s over 2 pi s / sqrt(pi)).
  */
 import { area } from '../units/polygon';
 import { DAYS_PER_MONTH } from '../units/quantity';

@@ -6,8 +6,8 @@
  * expected to fuse, so the kinds are kept apart. Each kind counts one pair more, that of the planning prior (one try
  * that nearly failed), and its prior is worth 1 to 50 tries, weighed by its worth to the power of minus a half, which is
  * Gelman et al.'s 2013 (Bayesian Data Analysis, 5.9) on the scale of mean and log worth; the bounds are judgement. A pair
- * shares in the prior that it is judged by, as in all empirical Bayes; its interval holds no doubt of the prior itself (with 36
- * pairs of up to 5 tries it covered 92 % on invented farms).
+ * shares in the prior that it is judged by, as in all empirical Bayes; its interval holds no doubt of the prior itself
+ * (on invented farms, with 36 pairs of up to 5 tries in a group, it covered 92 %).
  */
 import { DEFAULTS } from '../model/defaults';
 import { betaQuantile } from '../stats/beta';
