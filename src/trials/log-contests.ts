@@ -43,6 +43,7 @@ export interface AggressionFit {
   readonly pairs: readonly ContestPair[];
   readonly n: number;
   readonly dates: Dates | null;
+  /** Of all the part, told with its first fit. */
   readonly leftOut: readonly LeftOut[];
 }
 
@@ -73,7 +74,9 @@ export function aggressionFits(log: Log, choice: FitChoice = WHOLE_LOG): Aggress
   return (parts.length === 0 ? [['', sorted] as const] : parts).flatMap(([part, own]) => {
     const contests = own.flatMap(({ contest }) => (contest === null ? [] : [contest]));
     const leftOut = tallied(own.flatMap(({ why }) => (why === null ? [] : [why])));
-    return joined(contests).map((among) => fitOf({ part, leftOut }, among, varieties));
+    return joined(contests).map((among, at) =>
+      fitOf({ part, leftOut: at === 0 ? leftOut : [] }, among, varieties),
+    );
   });
 }
 
