@@ -75,16 +75,20 @@ export function useRates(plan: Plan, { log, map, on, leaveOut = [] }: RatesFrom)
   const logged = new Set(map.values());
   const trials = log.trials.filter(({ varieties }) => varieties.some((id) => logged.has(id))).length;
   const changed = work.lines.filter(({ becomes }) => becomes !== null).length;
-  if (changed > 0) work.plan = marked(work.plan, `Rates from ${trials} trials of ${log.name} on ${on}.`);
-  const words = `Use rates of ${trials} ${trials === 1 ? 'trial' : 'trials'}`;
+  if (changed > 0)
+    work.plan = marked(
+      work.plan,
+      `Rates from ${times(trials, 'trial')} of ${log.name.replaceAll(/\s+/gu, ' ')} on ${on}.`,
+    );
+  const words = `Use rates of ${times(trials, 'trial')}`;
   return { edit: { plan: changed > 0 ? work.plan : plan, words }, lines: work.lines, trials };
 }
 
-/** The note with the mark as its last line, in the place of an older one. */
+/** The note with the mark as its last line, in the place of an older one; as it was where there is no room for it. */
 function marked(plan: Plan, mark: string): Plan {
-  const lines = (plan.note ?? '').split('\n').filter((line) => line !== '' && !MARK.test(line));
-  const kept = lines.join('\n').slice(0, MOST_NOTE - mark.length - 1);
-  return changeNote(plan, kept === '' ? mark : `${kept}\n${mark}`).plan;
+  const lines = (plan.note ?? '').split('\n').filter((line) => !MARK.test(line));
+  const note = [...(lines.join('') === '' ? [] : lines), mark].join('\n');
+  return note.length > MOST_NOTE ? plan : changeNote(plan, note).plan;
 }
 
 function matched({ varieties }: Plan, map: VarietyMap): (readonly [Variety, string])[] {

@@ -1,6 +1,10 @@
 /** The invented farm that comes with the program: made by its generator, whole, and with what real logs have. */
 import { expect, it } from 'vitest';
+import { logEstimates } from '../../src/cli/log-estimates';
 import { alikePairs } from '../../src/trials/alike';
+import { WHOLE_LOG } from '../../src/trials/fit-choice';
+import { logOfCsv } from '../../src/trials/log-csv';
+import { logCsv } from '../../src/trials/log-csv-out';
 import { logFaults } from '../../src/trials/log-faults';
 import { logFileText, openLogFile } from '../../src/trials/log-file';
 import { logFits } from '../../src/trials/log-fits';
@@ -45,6 +49,12 @@ it('has undecided seams, seams that turned, deaths, losses, events, pairs across
   expect(states.filter((state) => state === 'lost').length).toBeGreaterThan(3);
   expect(log.events.length).toBeGreaterThan(10);
   expect(pairTable(log).noted.some(({ kind }) => kind === 'across')).toBe(true);
+});
+
+it('teaches the same from its CSV', () => {
+  const { log: back, bad } = logOfCsv(logCsv(log));
+  expect(bad).toEqual([]);
+  expect(logEstimates(back, WHOLE_LOG)).toEqual(logEstimates(log, WHOLE_LOG));
 });
 
 it('teaches: rates, an order of aggression, survival, days, what to try next, and one hint of one genotype', () => {

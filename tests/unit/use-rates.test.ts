@@ -93,6 +93,16 @@ describe('use these rates', () => {
     expect(second.note).toBe('Two halves.\nRates from 2 trials of My trials on 2026-12-01.');
   });
 
+  it('cuts nothing off a long note: then the mark is left out', () => {
+    const note = 'long '.repeat(398).trim();
+    const { plan } = used(
+      logOf(AB, settledTiles(['a', 'b'], ['fused'])),
+      planOf(['Fern', 'Red garnet'], { note }),
+    ).edit;
+    expect(plan.note).toBe(note);
+    expect(pairOf(plan, 'p0', 'p1')?.acceptance).toEqual({ took: 1, tried: 1 });
+  });
+
   it('changes nothing where the log says nothing: the very same plan', () => {
     const { edit, lines } = used(logOf(AB, settledTiles(['a', 'b'], ['undecided'])));
     expect(edit.plan).toBe(PLAN);
