@@ -1,11 +1,13 @@
 /**
- * npm test: installs what is missing, finds a browser and runs every step in order; stops at the first that fails.
- * Steps that read the source and write nothing run two at a time, since each keeps one core busy; what they say is
- * held back and printed in their order, so the log reads, and the first failure is named, as if each had run alone.
+ * npm test: installs what is missing, finds a browser and runs every step; stops at the first that fails.
+ * The tests run one step after another. Steps that read the source run beside them, two at a time and at a low
+ * priority: they take what the tests leave of two cores, which in a browser is a quarter. What one of them says is
+ * printed when it has ended.
  * The last line is 'N passed, N failed': the tests of vitest's own counts, and a step that fails otherwise as 1.
  */
 import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { setPriority } from 'node:os';
 import path from 'node:path';
 import { findBrowser } from './find-browser.mjs';
 import { installFirefox } from './find-firefox.mjs';
@@ -14,8 +16,9 @@ import { command, install, ROOT } from './install.mjs';
 const CACHE = path.join(ROOT, '.cache');
 /** A step that hangs is ended; the longest, the tests in a browser, takes some 400 s on 2 slow cores. */
 const STEP_LIMIT_MS = 1_200_000;
-/** More than the two cores of the machine that checks would make each step slower. */
 const SIDE_BY_SIDE = 2;
+/** Of who runs beside the tests: these wait on clocks. */
+const LOW_PRIORITY = 15;
 
 const counts = { passed: 0, failed: 0, left: 0 };
 /** @type {{ name: string, seconds: number }[]} */
@@ -36,19 +39,20 @@ function fail(/** @type {string} */ name, /** @type {string} */ why, /** @type {
 const running = new Set();
 
 /**
- * Runs a script of Node; `hold` keeps what it says instead of printing it.
+ * Runs a script of Node; `aside` at a low priority, keeping what it says instead of printing it.
  * @param {string[]} words
  * @returns {Promise<Done>} status is null where the script was ended or could not be started
  */
-function run(words, hold = false) {
+function run(words, aside = false) {
   const start = Date.now();
   const child = spawn(process.execPath, words, {
     cwd: ROOT,
     env: { ...process.env, NO_COLOR: '1' },
-    stdio: hold ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit'],
+    stdio: aside ? ['ignore', 'pipe', 'pipe'] : ['ignore', 'inherit', 'inherit'],
     timeout: STEP_LIMIT_MS,
   });
   running.add(child);
+  if (aside && child.pid !== undefined) setPriority(child.pid, LOW_PRIORITY);
   /** @type {Buffer[]} */
   const said = [];
   for (const stream of [child.stdout, child.stderr]) stream?.on('data', (part) => said.push(part));
@@ -157,42 +161,53 @@ const steps = [
 let free = SIDE_BY_SIDE;
 /** @type {(() => void)[]} */
 const waiting = [];
+let hasFailed = false;
+
+/** Prints what a step came to; the first that failed ends all others. */
+function tell(/** @type {Step} */ step, /** @type {Done} */ { status, said, seconds }) {
+  // ended by the failure of another
+  if (hasFailed) return;
+  if (step.reads) console.log(`\n== ${step.name}`);
+  for (const part of said) process.stdout.write(part);
+  times.push({ name: step.name, seconds });
+  if (status === 0) return;
+  hasFailed = true;
+  const left = steps.filter(({ name }) => !times.some((time) => time.name === name));
+  const why = status === null ? `It was ended after ${STEP_LIMIT_MS / 1000} s.` : step.cure;
+  fail(
+    step.name,
+    why,
+    left.map(({ name }) => name),
+  );
+  for (const child of running) child.kill();
+  for (const begin of waiting) begin();
+}
 
 /** Begins a step once one of the places is free; whoever asks first begins first. */
-async function inTurn(/** @type {Step} */ step) {
+async function aside(/** @type {Step} */ step) {
   if (free > 0) free--;
   else await new Promise((/** @type {(value: void) => void} */ begin) => waiting.push(begin));
-  const done = await step.go();
+  if (hasFailed) return;
+  tell(step, await step.go());
   const next = waiting.shift();
   if (next) next();
   else free++;
-  return done;
 }
 
-const begun = new Map(steps.filter(({ reads }) => reads).map((step) => [step, inTurn(step)]));
-
-for (const [at, step] of steps.entries()) {
-  console.log(`\n== ${step.name}`);
-  const { status, said, seconds } = await (begun.get(step) ?? step.go());
-  for (const part of said) process.stdout.write(part);
-  times.push({ name: step.name, seconds });
-  if (status !== 0) {
-    waiting.length = 0;
-    for (const child of running) child.kill();
-    const why = status === null ? `It was ended after ${STEP_LIMIT_MS / 1000} s.` : step.cure;
-    fail(
-      step.name,
-      why,
-      steps.slice(at + 1).map((later) => later.name),
-    );
-    break;
+async function oneByOne() {
+  for (const step of steps.filter(({ reads }) => !reads)) {
+    if (hasFailed) return;
+    console.log(`\n== ${step.name}`);
+    tell(step, await step.go());
   }
 }
+
+await Promise.all([oneByOne(), ...steps.filter(({ reads }) => reads).map(aside)]);
 
 console.log('');
 for (const { name, seconds } of times) console.log(`${seconds.toFixed(1).padStart(6)} s  ${name}`);
 console.log(
-  `${((Date.now() - began) / 1000).toFixed(1).padStart(6)} s  in all, the source's steps ${SIDE_BY_SIDE} at a time`,
+  `${((Date.now() - began) / 1000).toFixed(1).padStart(6)} s  in all; what reads the source ran beside the tests`,
 );
 if ('why' in firefox) console.log(`Skipped, same bits in Firefox: ${firefox.why}`);
 if (counts.left > 0) console.log(`${counts.left} tests were left out by their own files; see above.`);

@@ -50,7 +50,7 @@ test('what is typed beside the tank outlasts a closed page, a crash and a full d
   await second.goto(home);
   await link(second, 'Read').press('Enter');
   await link(second, 'Go on with tile A-1').press('Enter');
-  expect(await second.getByLabel('Note').inputValue()).toBe('pale line on the le');
+  await expect.poll(() => second.getByLabel('Note').inputValue()).toBe('pale line on the le');
   expect(await button(second, 'ridge').getAttribute('aria-pressed')).toBe('true');
   await second.getByLabel('Note').pressSequentially('ft');
   await second.waitForTimeout(500);
@@ -151,4 +151,12 @@ test('a person logs five months, takes in a table with bad rows, reads pairs and
   await button(page, 'Undo').click();
   await expect.poll(() => took.inputValue()).toBe('15');
   await expect.poll(() => seam.innerText(), { timeout: 30_000 }).not.toBe(used);
+
+  // the log is as it was left, and can be changed again
+  await link(page, 'Trials').first().click();
+  await link(page, 'Readings').click();
+  await expect.poll(() => page.getByRole('row').count()).toBe(14);
+  await page.getByLabel('Which over the other').selectOption('Fern');
+  await button(page, 'Undo').click();
+  await expect.poll(() => page.getByLabel('Which over the other').inputValue()).toBe('v2');
 });

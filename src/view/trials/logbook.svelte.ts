@@ -18,19 +18,32 @@ export class Logbook {
   #log = $state.raw<Log>(EMPTY_LOG);
   #history = $state.raw<History<Moment>>(EMPTY_HISTORY);
   #draft = $state.raw<Draft>(NO_DRAFT);
+  #known: { of: Log['varieties']; byId: ReadonlyMap<string, LogVariety> } = {
+    of: EMPTY_LOG.varieties,
+    byId: new Map(),
+  };
 
   /** What was done last: 'Done: Read tile A-14', 'Undone: …'. */
   told = $state('');
   /** Why the last edit was not kept; empty once another is. */
   refused = $state('');
 
-  readonly log: Log = $derived(this.#log);
-  readonly draft: Draft = $derived(this.#draft);
-  readonly undoWords: string | null = $derived(this.#history.past.at(-1)?.words ?? null);
-  readonly redoWords: string | null = $derived(this.#history.future.at(0)?.words ?? null);
-  readonly #varieties: ReadonlyMap<string, LogVariety> = $derived(
-    new Map(this.#log.varieties.map((variety) => [variety.id, variety])),
-  );
+  // Getters and not derived values: these would end with the component in which the log was first opened.
+  get log(): Log {
+    return this.#log;
+  }
+
+  get draft(): Draft {
+    return this.#draft;
+  }
+
+  get undoWords(): string | null {
+    return this.#history.past.at(-1)?.words ?? null;
+  }
+
+  get redoWords(): string | null {
+    return this.#history.future.at(0)?.words ?? null;
+  }
 
   /** `changed` hears of everything that is to be stored. */
   constructor(changed: (work: LogWork) => void) {
@@ -38,11 +51,11 @@ export class Logbook {
   }
 
   nameOf(variety: string): string {
-    return this.#varieties.get(variety)?.name ?? variety;
+    return this.#varietyOf(variety)?.name ?? variety;
   }
 
   colourOf(variety: string): string {
-    return this.#varieties.get(variety)?.colour ?? '#9aa3ab';
+    return this.#varietyOf(variety)?.colour ?? '#9aa3ab';
   }
 
   /** Keeps an edit in the history, or says why it cannot be. */
@@ -84,6 +97,15 @@ export class Logbook {
   restore({ log, draft }: LogWork): void {
     this.#log = log;
     this.#draft = draft;
+  }
+
+  /** By id; made anew for another list, and lists are replaced whole. */
+  #varietyOf(id: string): LogVariety | undefined {
+    const { varieties } = this.#log;
+    if (this.#known.of !== varieties) {
+      this.#known = { of: varieties, byId: new Map(varieties.map((variety) => [variety.id, variety])) };
+    }
+    return this.#known.byId.get(id);
   }
 
   #travel(step: Step<Moment> | null, how: string): void {

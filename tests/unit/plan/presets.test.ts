@@ -4,8 +4,10 @@ import { openPlan, planText } from '../../../src/plan/file';
 import { PRESETS } from '../../../src/plan/presets';
 
 describe('presets', () => {
-  it('offers every file of the folder, each under its own name', () => {
-    const files = readdirSync('presets').map((file) => file.replace(/\.json$/u, ''));
+  it('offers every plan of the folder, each under its own name', () => {
+    const names = readdirSync('presets').map((file) => file.replace(/\.json$/u, ''));
+    // a log of trials, which Trials offers
+    const files = names.filter((name) => name !== 'demo-farm');
     expect(PRESETS.map(({ key }) => key).sort()).toEqual(files.sort());
     expect(new Set(PRESETS.map(({ plan }) => plan.name)).size).toBe(PRESETS.length);
   });
