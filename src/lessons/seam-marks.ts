@@ -3,8 +3,8 @@
  * A seam is what lies between two varieties; its mark stands on its commonest kind, clear of other kinds and of other
  * seams and near the middle. A seam too short, or of no one kind anywhere, gets none.
  */
+import { KIND_OF } from '../measure/section';
 import type { Frame } from '../model/frame';
-import { FATE, VEILED } from '../model/seam-table';
 import type { Xy } from '../plan/plan';
 import type { SeamKind } from './seam-kinds';
 
@@ -18,15 +18,6 @@ export interface SeamMark {
   readonly from: Xy;
   readonly to: Xy;
 }
-
-const KIND_OF: Readonly<Record<number, SeamKind>> = {
-  [FATE.undecided]: 'undecided',
-  [FATE.fused]: 'fused',
-  [FATE.ridge]: 'ridge',
-  [FATE.lapped]: 'lapped',
-  [FATE.dead]: 'dead',
-  [VEILED]: 'veiled',
-};
 
 const AROUND_MM = 2.5;
 /** So much of the seam has to be of the marked kind. */

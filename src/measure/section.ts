@@ -61,7 +61,8 @@ export interface Section {
 /** Crossings closer than this are one joint. */
 const JOINED_MM = 1;
 
-const KIND_OF: Readonly<Record<number, JointKind>> = {
+/** By what a frame says of a cell of a seam. */
+export const KIND_OF: Readonly<Record<number, JointKind>> = {
   [FATE.undecided]: 'undecided',
   [FATE.fused]: 'fused',
   [FATE.ridge]: 'ridge',
