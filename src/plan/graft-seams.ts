@@ -42,7 +42,7 @@ export function seamLines({ columns, cellMm, label, seam }: GraftFrame): SeamLin
 }
 
 /** Sides joined end to end as far as they go: from loose ends and forks first, then what runs round. */
-function chained(sides: readonly (readonly [Corner, Corner])[]): Corner[][] {
+export function chained(sides: readonly (readonly [Corner, Corner])[]): Corner[][] {
   const at = new Map<string, { readonly corner: Corner; readonly ways: Set<string> }>();
   const open = (corner: Corner): Set<string> => {
     const key = corner.join(' ');
