@@ -27,14 +27,6 @@ export interface DaysFit {
   readonly leftOut: readonly LeftOut[];
 }
 
-interface Sorted {
-  readonly kind: PairKind;
-  readonly group: string | null;
-  readonly part: string;
-  readonly verdict: PairVerdict | null;
-  readonly why: string | null;
-}
-
 interface Sorted extends Pick<DaysFit, 'kind' | 'group' | 'part'> {
   readonly verdict: PairVerdict | null;
   readonly why: string | null;

@@ -110,9 +110,14 @@ function setRims(work: Work, log: Log, map: VarietyMap, choice: FitChoice): void
       keep('one gain between two readings only: its doubt cannot be told');
     else if (rate.rimMmPerMonth <= 0) keep('what was measured did not grow');
     else {
-      const rimMmPerMonth = within(RIM_RANGE, Math.round(rate.rimMmPerMonth * 100) / 100);
+      const fitted = Math.round(rate.rimMmPerMonth * 100) / 100;
+      const rimMmPerMonth = within(RIM_RANGE, fitted);
       work.plan = changeVariety(work.plan, variety.id, { rimMmPerMonth }).plan;
-      const why = `${rate.low.toFixed(2)} to ${rate.high.toFixed(2)} (95 %), ${times(rate.n, 'gain')} on ${times(tiles, 'tile')}`;
+      const doubt = `${rate.low.toFixed(2)} to ${rate.high.toFixed(2)} (95 %), ${times(rate.n, 'gain')} on ${times(tiles, 'tile')}`;
+      const why =
+        fitted === rimMmPerMonth
+          ? doubt
+          : `${doubt}; fitted ${fitted}, but a plan takes ${RIM_RANGE.join(' to ')}`;
       work.lines.push({ subject, was, becomes: `${rimMmPerMonth} mm/month`, why });
     }
   }

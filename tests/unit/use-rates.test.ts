@@ -121,6 +121,15 @@ describe('use these rates', () => {
     });
   });
 
+  it('keeps a rim rate in the range of a plan, and says so', () => {
+    const { edit, lines } = used(logOf(AB, [grownTile('g', 20)]));
+    expect(edit.plan.varieties[0].rimMmPerMonth).toBe(15);
+    expect(lines.find(({ subject }) => subject === 'fern: rim rate')).toMatchObject({
+      becomes: '15 mm/month',
+      why: '20.00 to 20.00 (95 %), 2 gains on 1 tile; fitted 20, but a plan takes 0.2 to 15',
+    });
+  });
+
   it('gives aggressions of which only differences count, and keeps what cannot be placed', () => {
     const over = (id: string, a: string, b: string, above: string) =>
       tileOfTwo(id, [a, b], [{ on: '2026-03-01', saw: 'lapped', over: above }]);
