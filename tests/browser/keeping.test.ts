@@ -130,18 +130,22 @@ test('blocked storage is said, and the page works on', async () => {
   await page.getByRole('button', { name: 'Save the plan' }).waitFor();
 });
 
-test('a stored plan that cannot be read is put aside, told of and can be downloaded', async () => {
+test('a plan stored by the first version that cannot be read is put aside, told of and can be downloaded', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
+  // as the first version of the store had it: the page gives way, and brings it up to its own
   await page.evaluate(
     () =>
       new Promise<void>((resolve, reject) => {
-        const opening = indexedDB.open('seambench');
-        opening.onerror = () => reject(new Error('no store'));
-        opening.onsuccess = () => {
-          const change = opening.result.transaction('benches', 'readwrite');
-          change.objectStore('benches').put({ shape: 99, planText: '{}' }, 'last');
-          change.oncomplete = () => {
+        const deleting = indexedDB.deleteDatabase('seambench');
+        deleting.onerror = () => reject(new Error('no store'));
+        deleting.onsuccess = () => {
+          const opening = indexedDB.open('seambench', 1);
+          opening.onupgradeneeded = () => {
+            opening.result.createObjectStore('benches').put({ shape: 99, planText: '{}' }, 'last');
+            opening.result.createObjectStore('aside', { autoIncrement: true });
+          };
+          opening.onsuccess = () => {
             opening.result.close();
             resolve();
           };
