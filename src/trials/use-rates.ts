@@ -76,19 +76,21 @@ export function useRates(plan: Plan, { log, map, on, leaveOut = [] }: RatesFrom)
   const trials = log.trials.filter(({ varieties }) => varieties.some((id) => logged.has(id))).length;
   const changed = work.lines.filter(({ becomes }) => becomes !== null).length;
   if (changed > 0)
-    work.plan = marked(
-      work.plan,
-      `Rates from ${times(trials, 'trial')} of ${log.name.replaceAll(/\s+/gu, ' ')} on ${on}.`,
-    );
+    mark(work, `Rates from ${times(trials, 'trial')} of ${log.name.replaceAll(/\s+/gu, ' ')} on ${on}.`);
   const words = `Use rates of ${times(trials, 'trial')}`;
   return { edit: { plan: changed > 0 ? work.plan : plan, words }, lines: work.lines, trials };
 }
 
-/** The note with the mark as its last line, in the place of an older one; as it was where there is no room for it. */
-function marked(plan: Plan, mark: string): Plan {
-  const lines = (plan.note ?? '').split('\n').filter((line) => !MARK.test(line));
-  const note = [...(lines.join('') === '' ? [] : lines), mark].join('\n');
-  return note.length > MOST_NOTE ? plan : changeNote(plan, note).plan;
+/** The mark becomes the note's last line, in the place of an older one; where there is no room, the note stays. */
+function mark(work: Work, words: string): void {
+  const was = work.plan.note ?? '';
+  const lines = was.split('\n').filter((line) => !MARK.test(line));
+  const note = [...(lines.join('') === '' ? [] : lines), words].join('\n');
+  if (note.length <= MOST_NOTE) work.plan = changeNote(work.plan, note).plan;
+  else {
+    const why = 'too full to be marked with date and number of trials';
+    work.lines.push({ subject: 'Note of the plan', was, becomes: null, why });
+  }
 }
 
 function matched({ varieties }: Plan, map: VarietyMap): (readonly [Variety, string])[] {

@@ -93,13 +93,14 @@ describe('use these rates', () => {
     expect(second.note).toBe('Two halves.\nRates from 2 trials of My trials on 2026-12-01.');
   });
 
-  it('cuts nothing off a long note: then the mark is left out', () => {
+  it('cuts nothing off a long note: then the mark is left out, which is told', () => {
     const note = 'long '.repeat(398).trim();
-    const { plan } = used(
-      logOf(AB, settledTiles(['a', 'b'], ['fused'])),
-      planOf(['Fern', 'Red garnet'], { note }),
-    ).edit;
+    const {
+      edit: { plan },
+      lines,
+    } = used(logOf(AB, settledTiles(['a', 'b'], ['fused'])), planOf(['Fern', 'Red garnet'], { note }));
     expect(plan.note).toBe(note);
+    expect(lines.at(-1)).toMatchObject({ subject: 'Note of the plan', becomes: null });
     expect(pairOf(plan, 'p0', 'p1')?.acceptance).toEqual({ took: 1, tried: 1 });
   });
 
