@@ -51,7 +51,7 @@ test('what is typed beside the tank outlasts a closed page, a crash and a full d
   await link(second, 'Read').press('Enter');
   await link(second, 'Go on with tile A-1').press('Enter');
   await expect.poll(() => second.getByLabel('Note').inputValue()).toBe('pale line on the le');
-  expect(await button(second, 'ridge').getAttribute('aria-pressed')).toBe('true');
+  await expect.poll(() => button(second, 'ridge').getAttribute('aria-pressed')).toBe('true');
   await second.getByLabel('Note').pressSequentially('ft');
   await second.waitForTimeout(500);
   const crashed = second.waitForEvent('crash');
@@ -111,7 +111,7 @@ test('a person logs five months, takes in a table with bad rows, reads pairs and
     await link(page, 'Tiles').click();
     await page.getByRole('link', { name: /A-1/ }).click();
   }
-  expect(await page.getByRole('button', { name: /^Change the reading of/ }).count()).toBe(5);
+  await expect.poll(() => page.getByRole('button', { name: /^Change the reading of/ }).count()).toBe(5);
 
   await page.getByRole('button', { name: 'Log: files and tables' }).click();
   await button(page, 'Take in a spreadsheet (CSV)').click();
@@ -121,6 +121,7 @@ test('a person logs five months, takes in a table with bad rows, reads pairs and
   await page.getByText('Day first').waitFor();
   await button(page, 'Read the rows').click();
   const left = page.getByRole('list', { name: 'Rows left out' }).getByRole('listitem');
+  await left.first().waitFor();
   expect(await left.allInnerTexts()).toEqual([
     expect.stringMatching(/^line 4 .*31\/02\/2026/u),
     expect.stringMatching(/^line 5 .*melted/u),
@@ -144,8 +145,8 @@ test('a person logs five months, takes in a table with bad rows, reads pairs and
   await untilGrown(page);
   const rim = page.getByRole('spinbutton', { name: 'Rim rate of Fern' });
   const took = page.getByRole('spinbutton', { name: 'Fern + Garnet: took' });
-  expect(await rim.inputValue()).toMatch(/^3\.0/u);
-  expect(await took.inputValue()).toBe('2');
+  await expect.poll(() => rim.inputValue()).toMatch(/^3\.0/u);
+  await expect.poll(() => took.inputValue()).toBe('2');
   const seam = page.getByText(/^seam \d+ mm$/u);
   const used = await seam.innerText();
   await button(page, 'Undo').click();
