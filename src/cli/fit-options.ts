@@ -72,7 +72,7 @@ function oneOf<T extends string>(name: string, word: string | undefined, allowed
   if (word === undefined) return null;
   const found = allowed.find((one) => one === word);
   if (found === undefined) {
-    throw new Refused(`--${name} must be ${allowed.join(', ')}, but it is '${word}'. ${USAGE}`);
+    throw new Refused(`--${name} must be one of ${allowed.join(', ')}, but it is '${word}'. ${USAGE}`);
   }
   return found;
 }

@@ -30,6 +30,8 @@ export function logEstimates(log: Log, choice: FitChoice): LogEstimates {
   };
 }
 
+const NO_GROUP = 'no group noted';
+
 /** A part is named where the log is split. */
 function inPart(part: string): { readonly part?: string } {
   return part === '' ? {} : { part };
@@ -64,7 +66,7 @@ function radiusOf({ variety, part, rate, tiles, dates, leftOut }: LogFits['rim']
 
 function survivalOf({ group, part, n, fit, why, dates, leftOut }: LogFits['survival'][number]) {
   return {
-    group: group ?? 'all groups',
+    group: group === null ? 'all groups' : group === '' ? NO_GROUP : group,
     ...inPart(part),
     n,
     intercept: fit?.intercept ?? null,
@@ -108,7 +110,7 @@ function daysOf({
 }
 
 function kindWords(kind: LogFits['days'][number]['kind']): string {
-  return kind === 'across' ? 'across groups' : 'no group noted';
+  return kind === 'across' ? 'across groups' : NO_GROUP;
 }
 
 const HEADINGS = {

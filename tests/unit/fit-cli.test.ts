@@ -134,7 +134,7 @@ describe('a log of trials', () => {
     expect(told.radius[0]).toMatchObject({ group: 'Fern', n: 1, tiles: 1, low: null });
     expect(told.radius[0].rimMmPerMonth).toBeCloseTo(8 / (121 / 30.4375), 6);
     expect(told.radius[1]).toMatchObject({ group: 'Garnet', n: 0, why: 'no tile was measured twice' });
-    expect(told.survival[0]).toMatchObject({ n: 4, slope: null });
+    expect(told.survival[0]).toMatchObject({ group: 'no group noted', n: 4, slope: null });
     expect(told.contest[0]).toMatchObject({
       n: 2,
       items: [
@@ -200,7 +200,7 @@ describe('bad input', () => {
       'an unknown kind',
       'growth',
       ['a'],
-      /--kind must be radius, survival, contest, lifetimes, but it is 'growth'/u,
+      /--kind must be one of radius, survival, contest, lifetimes, but it is 'growth'/u,
     ],
   ])('exits 2 for %s, with nothing on stdout', async (_, kind, rows, sentence) => {
     const { code, out, err } = await fit(kind, rows, '--json');
@@ -216,8 +216,8 @@ describe('bad input', () => {
 
   it.each<[string[], RegExp]>([
     [[], /^Name one table; 0 were named\. Usage/u],
-    [['t.csv', '--split', 'week'], /^--split must be tank, event, but it is 'week'\. Usage/u],
-    [['t.csv', '--leave-out', 'dip', '--leave-out', 'rain'], /^--leave-out must be dip, .*'rain'/u],
+    [['t.csv', '--split', 'week'], /^--split must be one of tank, event, but it is 'week'\. Usage/u],
+    [['t.csv', '--leave-out', 'dip', '--leave-out', 'rain'], /^--leave-out must be one of dip, .*'rain'/u],
     [['t.csv', '--kind', 'radius', '--split', 'tank'], /^--split is for a log/u],
     [['t.csv', '--kind', 'radius', '--fast'], /^Unknown option '--fast'\. Usage/u],
   ])('refuses the words %j in a sentence', (words, sentence) => {
