@@ -1,7 +1,7 @@
 /**
  * Survival of cuttings by size, from a log: each variety on each tile is a cutting of the size it was set with, and lived
  * where it was still seen alive 90 days on (judgement: losses to the cut come in the first weeks). One lost from its tile
- * is no death. Groups by themselves, as many as there are, and then all together.
+ * is no death. Of tiles set in the last 90 days of the log only the dead could be told yet, so none of these counts. Groups by themselves, as many as there are, and then all together.
  */
 import { Z95 } from '../stats/intervals';
 import { logistic, type Logistic } from '../stats/logistic';
@@ -16,6 +16,7 @@ import type { Log, LogVariety, Measured, Trial } from './trial';
 const LIVED_DAYS = 90;
 /** A size read so soon after the tile was set is the size it was set with. */
 const AT_SET_DAYS = 7;
+const TOO_YOUNG = `set less than ${LIVED_DAYS} days before the log's last reading`;
 const CURVE_POINTS = 41;
 
 export interface CuttingPoint {
@@ -61,7 +62,9 @@ interface Sorted {
 export function survivalOfLog(log: Log, choice: FitChoice = WHOLE_LOG): LoggedSurvival[] {
   const place = placing(log, choice);
   const varieties = new Map(log.varieties.map((variety) => [variety.id, variety]));
+  const lastRead = datesOf(log.trials.flatMap(({ readings }) => readings.map(({ on }) => on)))?.to;
   const sorted = log.trials.flatMap((trial) => {
+    const isYoung = lastRead !== undefined && daysBetween(trial.setOn, lastRead) < LIVED_DAYS;
     const placed = place(trial, 0, LIVED_DAYS);
     return trial.varieties.flatMap((id): Sorted[] => {
       const variety = varieties.get(id);
@@ -69,6 +72,7 @@ export function survivalOfLog(log: Log, choice: FitChoice = WHOLE_LOG): LoggedSu
       const { group } = variety;
       if ('why' in placed) return [{ group, part: '', cutting: null, why: placed.why }];
       const { part } = placed;
+      if (isYoung) return [{ group, part, cutting: null, why: TOO_YOUNG }];
       const alive = livedOf(trial, id);
       if (typeof alive === 'string') return [{ group, part, cutting: null, why: alive }];
       const areaMm2 = sizeAtSet(log, trial, id);

@@ -198,6 +198,19 @@ describe('survival of cuttings', () => {
     expect(fit).toMatchObject({ group: 'G', n: 3, fit: null, why: 'all cuttings have one size' });
   });
 
+  it('counts none of the tiles set in the last 90 days, of which only the dead could be told', () => {
+    const old = tile('t1', 4, [[100, 'alive']]); // last read on 2026-04-11, day 90 of what was set on 2026-01-11
+    const dead = tile('t2', 4, [[30, 'died']]);
+    const counted = (setOn: string) =>
+      survivalOfLog(logOf(AB, [old, { ...dead, setOn }])).flatMap(({ n, leftOut }) => [n, leftOut]);
+    expect(counted('2026-01-11')).toEqual([2, []]);
+    const why = "set less than 90 days before the log's last reading";
+    expect(counted('2026-01-12')).toEqual([1, [{ why, count: 1 }]]);
+    const unread = { ...old, id: 't3', setOn: '2026-09-01', readings: [] };
+    const young = survivalOfLog(logOf(AB, [old, { ...dead, setOn: '2026-01-12' }, unread]));
+    expect(young[0].n).toBe(1);
+  });
+
   it('takes the size that was measured at setting before that of the layout', () => {
     const measured = tile('t1', 20, [[0, 'unsaid'], [100, 'alive']]); // prettier-ignore
     const [first, second] = measured.readings;
