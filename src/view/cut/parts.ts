@@ -3,7 +3,7 @@ import { placePart, swapParts } from '../../plan/edit-steps';
 import type { Edit } from '../../plan/edit';
 import { ownOutline } from '../../plan/outline';
 import type { Plan, Step, Xy } from '../../plan/plan';
-import { faceName, facesOfRecut, piecesEver } from '../../plan/steps';
+import { faceName, facesOfRecut, followPieces, piecesEver } from '../../plan/steps';
 import { area, boxOf, isInside, turnedAndShifted, type Polygon } from '../../units/polygon';
 
 export interface Part {
@@ -37,6 +37,21 @@ export function partsOf(plan: Plan, id: string | null): Part[] {
     turnDeg,
     rings: [laid(ring, at, turnDeg)],
   }));
+}
+
+/** The outline of the piece that a trim or a lift is of, where it stands when the step acts; of others nothing. */
+export function pieceTaken(plan: Plan, id: string | null): Polygon[] {
+  const step = plan.steps.find((one) => one.id === id);
+  const name = step?.kind === 'trim' || step?.kind === 'lift' ? step.piece : undefined;
+  if (!step || name === undefined) return [];
+  // a step that is switched off acts at no time, and is drawn as if it were on
+  const asOn = { ...plan, steps: plan.steps.map((one) => (one === step ? { ...one, on: true } : one)) };
+  let rings: Polygon[] = [];
+  followPieces(asOn, (one, standings) => {
+    const standing = one.id === id ? standings.get(name) : undefined;
+    if (standing) rings = ownRings(plan, step, name).map((ring) => laid(ring, standing.at, standing.turnDeg));
+  });
+  return rings;
 }
 
 /** A piece's outline about its own origin: as it was set, or as it was cut. */
