@@ -13,7 +13,7 @@ export function drawTile(frame: Frame, sites: PolypSites, plan: Plan, pxPerMm: n
   return encodePng(paintTile(frame, sites, plan, pxPerMm));
 }
 
-function encodePng({ width, height, rgb }: Pixels): Uint8Array {
+export function encodePng({ width, height, rgb }: Pixels): Uint8Array {
   const header = Buffer.alloc(13);
   header.writeUInt32BE(width, 0);
   header.writeUInt32BE(height, 4);
