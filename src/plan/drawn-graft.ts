@@ -5,7 +5,7 @@
 import { facesOf, somewhereInside, type FaceOfLines } from '../units/faces';
 import { boxOf, isInside, lengthOf, squaredToSegment, type Point, type Polygon } from '../units/polygon';
 import { chained } from './graft-seams';
-import type { Edit } from './edit';
+import { changeNote, type Edit } from './edit';
 import { MAX_VARIETIES, type GraftPiece, type Plan, type Tile, type Variety, type Xy } from './plan';
 import { rounded } from './rounding';
 
@@ -135,9 +135,11 @@ export function setDrawn(plan: Plan, { piece, varieties, tile, instead }: DrawnS
   const fresh = varieties.filter(
     ({ id }) => used.has(id) && !plan.varieties.some((variety) => variety.id === id),
   );
+  // a note tells of the pieces that go
+  const kept = instead ? changeNote(plan, '').plan : plan;
   return {
     plan: {
-      ...plan,
+      ...kept,
       tile,
       varieties: [...plan.varieties, ...fresh].slice(0, MAX_VARIETIES),
       pieces: instead ? [piece] : [...plan.pieces, piece],

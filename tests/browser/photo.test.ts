@@ -113,7 +113,7 @@ test('by mouse: scale, outline, two colours and a ridge become a graft in mm tha
   await showMonth(page, 3);
   await expect.poll(() => outcomeMm(page, 'ridge'), { timeout: 30_000 }).toBeGreaterThan(42);
 
-  // one entry of the history
+  // one edit, one entry of the history
   await page.keyboard.press('Control+z');
   expect((await savedPlan(page)).pieces.length).toBeGreaterThan(1);
 

@@ -16,6 +16,7 @@ const plan: Plan = v.parse(PlanSchema, {
   varieties: ['a', 'b'].map((id) => ({ id, name: id, colour: '#2f8a5b', rimMmPerMonth: 3, aggression: 0.5 })),
   pieces: [{ id: 'p1', variety: 'a', at: [0, 0], disc: { diameterMm: 10 } }],
   months: 3,
+  note: 'of the piece that is there',
 });
 
 test('two points a known distance apart give the scale', () => {
@@ -73,6 +74,7 @@ test('one edit sets the piece in place of the others, or is refused with the cur
   const set = setDrawn(plan, { piece, varieties, tile: plan.tile, instead: true }).plan;
   expect(refuse(set)).toEqual([]);
   expect(set.pieces).toEqual([piece]);
+  expect(set.note).toBeUndefined();
   expect(set.varieties.map(({ id }) => id)).toEqual(['a', 'b', 'c']);
 
   const beside = setDrawn(plan, { piece, varieties, tile: plan.tile, instead: false }).plan;

@@ -25,6 +25,8 @@ export const STEPS = ['Photo', 'Scale', 'Colours', 'Seams'] as const;
 const NEEDLESS_PX = 0.25;
 const MOST_CORNERS = 500;
 const MOST_CROSSINGS = 200;
+/** So few that their borders are fewer than the seams that a plan may hold. */
+const MOST_PATCHES = 60;
 
 interface At<T> {
   readonly at: Point;
@@ -235,8 +237,14 @@ export class Drawing {
 
   #keepLine(line: readonly Point[]): void {
     const lines = [...this.lines, simplify(line, NEEDLESS_PX)];
-    if (crossMoreThan(lines, MOST_CROSSINGS)) this.note = 'The lines cross too often: take some back.';
-    else if (this.#facesWith(lines).length <= this.faces.length)
+    if (crossMoreThan(lines, MOST_CROSSINGS)) {
+      this.note = 'The lines cross too often: take some back.';
+      return;
+    }
+    const count = this.#facesWith(lines).length;
+    if (count > MOST_PATCHES)
+      this.note = `More than ${MOST_PATCHES} patches: leave the smallest out, or draw the tile as two pieces.`;
+    else if (count <= this.faces.length)
       this.note = 'That line parts nothing yet: begin and end it on the outline, or close it round a patch.';
     else {
       this.lines = lines;
