@@ -7,10 +7,10 @@ import { ReadingSchema } from './trial';
 export const DraftSchema = v.strictObject({
   /** A tile to be noted. */
   tile: v.nullable(v.strictObject({ tag: form.text(100), varieties: v.array(form.id) })),
-  /** A reading of the tile with that id. */
-  reading: v.nullable(v.strictObject({ trial: form.id, reading: ReadingSchema })),
+  /** One for each tile whose reading was begun. */
+  readings: v.array(v.strictObject({ trial: form.id, reading: ReadingSchema })),
 });
 
 export type Draft = ReadonlyDeep<v.InferOutput<typeof DraftSchema>>;
 
-export const NO_DRAFT: Draft = { tile: null, reading: null };
+export const NO_DRAFT: Draft = { tile: null, readings: [] };

@@ -4,7 +4,7 @@ import { commit, EMPTY_HISTORY, redo, undo, type History, type Step } from '../.
 import { type Draft, NO_DRAFT } from '../../trials/draft';
 import type { LogEdit } from '../../trials/log';
 import { trialFaults, varietyFaults } from '../../trials/log-faults';
-import { EMPTY_LOG, type Log, type LogVariety } from '../../trials/trial';
+import { EMPTY_LOG, type Log, type LogVariety, type TrialReading } from '../../trials/trial';
 
 /** An edit by hand changes so many tiles and varieties at most. */
 const FEW = 20;
@@ -91,6 +91,17 @@ export class Logbook {
   type(draft: Partial<Draft>): void {
     this.#draft = { ...this.#draft, ...draft };
     this.#changed({ log: this.#log, draft: this.#draft });
+  }
+
+  /** The reading of a tile that was begun and is not kept yet. */
+  begun(trial: string): TrialReading | null {
+    return this.#draft.readings.find((one) => one.trial === trial)?.reading ?? null;
+  }
+
+  /** Null once it is kept or dropped. */
+  typeReading(trial: string, reading: TrialReading | null): void {
+    const others = this.#draft.readings.filter((one) => one.trial !== trial);
+    this.type({ readings: reading === null ? others : [...others, { trial, reading }] });
   }
 
   /** The log of the last visit: there is nothing to undo. */
