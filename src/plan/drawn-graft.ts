@@ -13,7 +13,7 @@ export const SEAM_KINDS = ['fused', 'ridge', 'lapped', 'dead'] as const;
 export type SeamKind = (typeof SEAM_KINDS)[number];
 
 /** A face that is no tissue. */
-export const NO_TISSUE = '';
+const NO_TISSUE = '';
 
 /** From two points of a photo a known distance apart; null where they are one. */
 export function mmPerPxOf([from, to]: readonly [Point, Point], distanceMm: number): number | null {
