@@ -32,7 +32,8 @@ function mixed(colour: string, towards: number, share: number): string {
 }
 
 export function paintDisc(canvas: HTMLCanvasElement, colour: string): void {
-  const brush = canvas.getContext('2d');
+  // kept by the processor: see SwirlScale
+  const brush = canvas.getContext('2d', { willReadFrequently: true });
   if (!brush) return;
   const middle = canvas.width / 2;
   const circle = (x: number, y: number, radius: number, fill: string | CanvasGradient): void => {
