@@ -13,8 +13,6 @@ interface Polyp {
   readonly y: number;
 }
 
-const POLYPS: readonly Polyp[] = scattered();
-
 /** Places in the unit disc, none nearer to another than a polyp's width. */
 function scattered(): Polyp[] {
   const found: Polyp[] = [];
@@ -26,32 +24,22 @@ function scattered(): Polyp[] {
   return found;
 }
 
-function mixed(colour: string, towards: number, share: number): string {
-  const channels = [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
-  return `rgb(${channels.map((channel) => Math.round(channel + (towards - channel) * share)).join(' ')})`;
+/** Shade, ring and mouth of every polyp, each as one path in a disc of radius 1. */
+export const { SHADES, RINGS, MOUTHS } = pathsOf(scattered());
+
+function pathsOf(polyps: readonly Polyp[]) {
+  const circles = (shift: number, radius: number): string =>
+    polyps.map(({ x, y }) => circle(x + shift, y + shift, radius)).join('');
+  return { SHADES: circles(0.02, 0.082), RINGS: circles(0, 0.074), MOUTHS: circles(0, 0.034) };
 }
 
-export function paintDisc(canvas: HTMLCanvasElement, colour: string): void {
-  // kept by the processor: see SwirlScale
-  const brush = canvas.getContext('2d', { willReadFrequently: true });
-  if (!brush) return;
-  const middle = canvas.width / 2;
-  const circle = (x: number, y: number, radius: number, fill: string | CanvasGradient): void => {
-    brush.beginPath();
-    brush.arc(middle * (1 + x), middle * (1 + y), middle * radius, 0, Math.PI * 2);
-    brush.fillStyle = fill;
-    brush.fill();
-  };
-  brush.clearRect(0, 0, canvas.width, canvas.height);
-  circle(0, 0, 0.99, mixed(colour, 255, 0.55));
-  const body = brush.createRadialGradient(middle * 0.7, middle * 0.7, 0, middle, middle, middle * 0.95);
-  body.addColorStop(0, mixed(colour, 255, 0.16));
-  body.addColorStop(0.75, colour);
-  body.addColorStop(1, mixed(colour, 255, 0.35));
-  circle(0, 0, 0.93, body);
-  for (const { x, y } of POLYPS) {
-    circle(x + 0.02, y + 0.02, 0.082, mixed(colour, 0, 0.4));
-    circle(x, y, 0.074, mixed(colour, 255, 0.26));
-    circle(x, y, 0.034, mixed(colour, 0, 0.5));
-  }
+function circle(x: number, y: number, radius: number): string {
+  const half = `a${radius} ${radius} 0 0 1 `;
+  return `M${(x - radius).toFixed(3)} ${y.toFixed(3)}${half}${2 * radius} 0${half}${-2 * radius} 0z`;
+}
+
+/** The colour with a share of black (0) or white (255) in it. */
+export function mixed(colour: string, towards: number, share: number): string {
+  const channels = [1, 3, 5].map((at) => Number.parseInt(colour.slice(at, at + 2), 16));
+  return `rgb(${channels.map((channel) => Math.round(channel + (towards - channel) * share)).join(' ')})`;
 }

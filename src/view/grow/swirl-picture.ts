@@ -23,10 +23,31 @@ function field(x: number, y: number): number {
 }
 
 /** True where the second colour lies; x and y from 0 to 1. */
-export function isSecond(step: number, x: number, y: number): boolean {
+function isSecond(step: number, x: number, y: number): boolean {
   const { share, across } = WAVES[step];
   const halves = (x - 0.5) * 5;
   return (1 - share) * halves + share * field(x * across, y * across) > 0;
+}
+
+/** Squares across a picture. */
+export const SIDE = 44;
+
+/** Where the second colour lies, as a path of rows: paths need no canvas, of which the first holds a page up. */
+export const SECOND: readonly string[] = SWIRL_STEPS.map((_, step) =>
+  Array.from({ length: SIDE }, (_row, y) => rowPath(step, y)).join(''),
+);
+
+function rowPath(step: number, y: number): string {
+  let path = '';
+  let from = -1;
+  for (let x = 0; x <= SIDE; x++) {
+    const isIn = x < SIDE && isSecond(step, x / SIDE, y / SIDE);
+    if (isIn && from < 0) from = x;
+    if (isIn || from < 0) continue;
+    path += `M${from} ${y}h${x - from}v1H${from}z`;
+    from = -1;
+  }
+  return path;
 }
 
 /** The picture whose middle is nearest. */
