@@ -27,6 +27,7 @@ export const FUSED_OR_WALL: Lesson = {
   plan,
   seed: 'one',
   month: 9,
+  isBare: true,
   cut: { from: [-26, 3], to: [26, 3] },
   watch: 'Left seam and right seam, on one tile. Turn the light: a wall throws a shade, a merge throws none.',
   text: [
