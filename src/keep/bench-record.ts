@@ -2,8 +2,9 @@
 import * as v from 'valibot';
 import { benchText, openBench, type Bench as Tiles, type Place } from '../plan/bench';
 import { openPlan, planText } from '../plan/file';
-import { MAX_SEED_LETTERS, type Plan, type Refusal } from '../plan/plan';
+import { MAX_SEED_LETTERS, type Plan } from '../plan/plan';
 import type { Kind } from './autosave';
+import { whyRefused } from './why-refused';
 
 export interface Bench {
   readonly plan: Plan;
@@ -65,9 +66,4 @@ function recordOf(bench: Bench): BenchRecord {
   const { plan, seed, month, rest } = bench;
   const record: BenchRecord = { shape: 1, planText: planText(plan), seed, month };
   return rest ? { ...record, rest: { benchText: benchText(rest.tiles), at: rest.at } } : record;
-}
-
-function whyRefused(refusals: readonly Refusal[]): string {
-  const [first] = refusals;
-  return first ? `${first.where}: ${first.found}` : 'it could not be read';
 }

@@ -7,6 +7,7 @@ import { type Draft, DraftSchema } from '../trials/draft';
 import { logFileText, openLogFile } from '../trials/log-file';
 import type { Log } from '../trials/trial';
 import type { Kind } from './autosave';
+import { whyRefused } from './why-refused';
 
 export interface LogWork {
   readonly log: Log;
@@ -30,8 +31,7 @@ export const LOG_KIND: Kind<LogWork, LogRecord> = {
     if (!record.success) return 'its form is not known to this version';
     const opened = openLogFile(record.output.logText);
     if ('log' in opened) return { log: opened.log, draft: record.output.draft };
-    const [first] = opened.refusals;
-    return first ? `${first.where}: ${first.found}` : 'it could not be read';
+    return whyRefused(opened.refusals);
   },
   isSameWork: (one, other) =>
     one.logText === other.logText && JSON.stringify(one.draft) === JSON.stringify(other.draft),

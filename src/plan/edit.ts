@@ -40,7 +40,7 @@ function withPieces(plan: Plan, ids: readonly string[], change: (piece: Piece) =
 }
 
 /** An object without the keys whose value is undefined: a patch says 'back to the default' so. */
-function pruned<T extends object>(value: T): T {
+export function pruned<T extends object>(value: T): T {
   return Object.fromEntries(Object.entries(value).filter(([, entry]) => entry !== undefined)) as T;
 }
 

@@ -6,7 +6,8 @@ import { Unfit } from './csv-table';
 import { grouped } from './grouped';
 import { defined, filled, type Roll, sameOr, withNote, withVariety } from './log-csv-fill';
 import type { LayoutRow, MeasuredRow, ReadingRow, SeenRow, TileRow, VarietyRow } from './log-csv-row';
-import { isSameOutcome, isSamePair, seenFaults } from './log-faults';
+import { isOf } from './last-seen';
+import { isSameOutcome, seenFaults } from './log-faults';
 import { nameKey } from './name-key';
 import {
   MAX_MEASURED,
@@ -243,7 +244,7 @@ function withSeen(list: readonly Seen[], said: Seen, row: ReadingRow): readonly 
   if (list.length >= MAX_SEEN) throw new Unfit(`a reading may hold ${MAX_SEEN} outcomes of pairs at most`);
   const [fault] = seenFaults(said, list);
   if (fault) {
-    const there = list.filter((other) => isSamePair(said, other)).map(({ saw }) => saw);
+    const there = list.filter((other) => isOf(other, said.a, said.b)).map(({ saw }) => saw);
     throw new Unfit(
       `${row.seen?.a} with ${row.seen?.b} is ${said.saw}, but ${there.join(' and ')} stands there already: ${fault.cure}`,
     );

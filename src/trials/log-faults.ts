@@ -5,6 +5,7 @@
 import { repeats } from '../plan/ids';
 import { placeInFile } from '../plan/pair-faults';
 import type { Refusal } from '../plan/plan';
+import { isOf } from './last-seen';
 import { nameKey } from './name-key';
 import type { Log, LogVariety, Measured, Seen, Trial, TrialReading } from './trial';
 
@@ -243,13 +244,9 @@ function sizesOf({ radiusMm, areaMm2, outline }: Measured): number {
   return [radiusMm, areaMm2, outline].filter((size) => size !== undefined).length;
 }
 
-export function isSamePair(one: Seen, other: Seen): boolean {
-  return (one.a === other.a && one.b === other.b) || (one.a === other.b && one.b === other.a);
-}
-
 /** The same outcome of the same pair, the same one above. */
 export function isSameOutcome(one: Seen, other: Seen): boolean {
-  return one.saw === other.saw && one.over === other.over && isSamePair(one, other);
+  return one.saw === other.saw && one.over === other.over && isOf(one, other.a, other.b);
 }
 
 interface SeenFault {
@@ -275,7 +272,7 @@ export function seenFaults(seen: Seen, before: readonly Seen[]): SeenFault[] {
       cure: 'the one over the other is neither of the two: choose one of them',
     });
   }
-  const pair = before.filter((other) => isSamePair(seen, other));
+  const pair = before.filter((other) => isOf(other, seen.a, seen.b));
   if (pair.some((other) => isSameOutcome(seen, other))) {
     faults.push({
       found: `${saw} a second time`,

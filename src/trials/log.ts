@@ -3,6 +3,7 @@
  * The new log shares all that did not change; where nothing changes it is the very same log.
  */
 import { nextId } from '../plan/ids';
+import { inTime } from './last-seen';
 import type { Log, LogVariety, TankEvent, Trial, TrialReading } from './trial';
 
 export interface LogEdit {
@@ -73,9 +74,7 @@ export function removeTrial(log: Log, id: string): LogEdit {
 export function setReading(log: Log, trialId: string, reading: TrialReading): LogEdit {
   const trial = log.trials.find(({ id }) => id === trialId);
   if (!trial) return { log, words: 'Read a tile' };
-  const readings = [...withThing(trial.readings, reading)].sort((a, b) =>
-    a.on === b.on ? 0 : a.on < b.on ? -1 : 1,
-  );
+  const readings = inTime(withThing(trial.readings, reading));
   return { ...setTrial(log, { ...trial, readings }), words: `Read tile ${trial.tag} on ${reading.on}` };
 }
 

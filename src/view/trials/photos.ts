@@ -1,5 +1,6 @@
 /** Photos of the log: made small enough that years of them fit, kept by id, shown by address. */
 import { openPhotos, type PhotoShelf } from '../../keep/database';
+import { shrunkPhoto } from '../shrunk-photo';
 
 /** Longest side, px: polyps of 1 mm are still seen on a tile of 150 mm. */
 const LONGEST_PX = 1600;
@@ -13,9 +14,10 @@ export class Photos {
 
   /** The photo's id; `isStored` is false where it is in this page only. Throws where the file is no picture. */
   async add(file: Blob): Promise<{ id: string; isStored: boolean }> {
-    const photo = await shrunk(file);
+    const small = await shrunkPhoto(file, LONGEST_PX, QUALITY);
+    if (!small) throw new Error('this is no picture');
     const id = crypto.randomUUID();
-    return { id, isStored: await this.put(id, photo) };
+    return { id, isStored: await this.put(id, small.blob) };
   }
 
   async put(id: string, photo: Blob): Promise<boolean> {
@@ -53,21 +55,4 @@ export class Photos {
     this.#shelf ??= openPhotos();
     return this.#shelf;
   }
-}
-
-async function shrunk(file: Blob): Promise<Blob> {
-  const picture = await createImageBitmap(file);
-  const scale = Math.min(1, LONGEST_PX / Math.max(picture.width, picture.height));
-  const canvas = document.createElement('canvas');
-  canvas.width = Math.round(picture.width * scale);
-  canvas.height = Math.round(picture.height * scale);
-  canvas.getContext('2d')?.drawImage(picture, 0, 0, canvas.width, canvas.height);
-  picture.close();
-  return new Promise((resolve, reject) => {
-    canvas.toBlob(
-      (blob) => (blob ? resolve(blob) : reject(new Error('the picture could not be written'))),
-      'image/jpeg',
-      QUALITY,
-    );
-  });
 }

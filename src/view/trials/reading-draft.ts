@@ -1,4 +1,5 @@
 /** A reading to begin with: what was seen last, so that where nothing changed nothing needs a touch. */
+import { pruned } from '../../plan/edit';
 import { freshReadingId } from '../../trials/log';
 import { inTime, isOf, lastMeasured, lastSeen, pairsOf } from '../../trials/last-seen';
 import type { Log, Measured, Saw, Seen, Trial, TrialReading } from '../../trials/trial';
@@ -55,11 +56,11 @@ export function seenChanged(
   const others = reading.seen.filter((row) => !isOf(row, a, b));
   const changed = own.flatMap((row, k): Seen[] => {
     if (k !== at) return [row];
-    return change === null ? [] : [cleaned({ ...row, ...change })];
+    return change === null ? [] : [pruned({ ...row, ...change })];
   });
   // what is alone is so along the whole seam
   const parts =
-    change === null && changed.length === 1 ? [cleaned({ ...changed[0], share: undefined })] : changed;
+    change === null && changed.length === 1 ? [pruned({ ...changed[0], share: undefined })] : changed;
   return { ...reading, seen: [...others, ...parts] };
 }
 
@@ -76,11 +77,7 @@ export function seenSplit(reading: TrialReading, a: string, b: string, saw: Saw)
 /** Sizes of a variety; what is undefined is left out, and a variety of which nothing is said as well. */
 export function measuredAs(reading: TrialReading, variety: string, change: Partial<Measured>): TrialReading {
   const before = reading.measured.find((row) => row.variety === variety);
-  const row = cleaned<Measured>({ variety, ...before, ...change });
+  const row = pruned<Measured>({ variety, ...before, ...change });
   const others = reading.measured.filter((other) => other.variety !== variety);
   return { ...reading, measured: Object.keys(row).length > 1 ? [...others, row] : others };
-}
-
-function cleaned<T extends object>(row: T): T {
-  return Object.fromEntries(Object.entries(row).filter(([, value]) => value !== undefined)) as T;
 }

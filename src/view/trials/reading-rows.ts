@@ -1,4 +1,5 @@
 /** All that was ever noted, a row for each thing seen or measured: the table of readings, its order and its filter. */
+import { pruned } from '../../plan/edit';
 import { setReading, type LogEdit } from '../../trials/log';
 import type { Log, Measured, Saw, Seen, Trial, TrialReading } from '../../trials/trial';
 import { STATE_WORDS, seenWords } from '../logged/words';
@@ -120,14 +121,8 @@ export function rowsFor(
   return keyed.map(({ row }) => row);
 }
 
-function withRow<T>(list: readonly T[], at: number, change: Partial<T>): T[] {
-  return list.map((row, k) =>
-    k === at
-      ? (Object.fromEntries(
-          Object.entries({ ...row, ...change }).filter(([, value]) => value !== undefined),
-        ) as T)
-      : row,
-  );
+function withRow<T extends object>(list: readonly T[], at: number, change: Partial<T>): T[] {
+  return list.map((row, k) => (k === at ? pruned({ ...row, ...change }) : row));
 }
 
 export function seenEdit(log: Log, { trial, reading, at }: ReadingRow, change: Partial<Seen>): LogEdit {
