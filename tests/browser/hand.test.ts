@@ -21,6 +21,9 @@ async function swipe(page: Page, ways: readonly { from: Spot; to: Spot }[]): Pro
     await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: points(step / steps) });
     await page.waitForTimeout(20);
   }
+  // fingers rest before they leave: else the page would glide on
+  await page.waitForTimeout(150);
+  await session.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: points(1) });
   await session.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
   await session.detach();
 }
