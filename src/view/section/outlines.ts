@@ -2,7 +2,7 @@
  * A section as SVG path data: skeleton layer by layer, the tissue on it, the surfaces of earlier months inside it.
  * Between two cells a line goes through the mean of their heights; at each cell's middle it has the height itself.
  */
-import type { Layer, Section, Slice } from '../../measure/section';
+import type { Joint, JointKind, Layer, Section, Slice } from '../../measure/section';
 
 /** From mm to px: x along the line, y up from the tile. */
 export interface Scale {
@@ -13,11 +13,19 @@ export interface Scale {
   readonly toMm: number;
 }
 
+/** Part of a body or of its tissue that is of one variety. */
+export interface Stretch {
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly variety: number | null;
+}
+
+/** One skeleton: fused varieties are one, and what a joint parts is two. */
 export interface Body {
   readonly d: string;
-  readonly variety: number | null;
   readonly is: Layer['is'];
-  /** Its upper side alone. */
+  readonly stretches: readonly Stretch[];
+  /** Its upper side alone; where it is covered, with the side on which it stood against what covers it. */
   readonly top: string;
 }
 
@@ -26,41 +34,108 @@ type Point = readonly [x: number, y: number];
 /** Steps of the surface from one stretch to another that are higher than this are drawn upright. */
 const EDGE_MM = 0.5;
 
-export function bodies({ slices }: Section, scale: Scale): Body[] {
-  const seen = within(slices, scale);
+/** An older surface closer than this under today's is not drawn. */
+const HIDDEN_MM = 0.02;
+
+/** A seam that stays moves less than this under the line. */
+const SAME_SEAM_MM = 1;
+
+/** Joints whose two sides are no one skeleton. The lip of a lapped one is told by its layers. */
+const PARTING: ReadonlySet<JointKind> = new Set(['ridge', 'dead', 'veiled', 'undecided']);
+
+export function bodies(section: Section, scale: Scale): Body[] {
+  const seen = within(section.slices, scale);
+  const parted = edgesAt(
+    seen,
+    section.joints.filter(({ kind }) => PARTING.has(kind)),
+  );
   const levels = Math.max(0, ...seen.map(({ layers }) => layers.length));
   const found: Body[] = [];
   for (let level = 0; level < levels; level++)
-    for (const [first, last] of runs(seen, (slice) => keyOf(slice.layers[level]))) {
-      const { variety, is } = seen[first].layers[level];
+    for (const [first, last] of runs(seen, (slice) => keyOf(slice.layers[level]), parted)) {
+      const { is } = seen[first].layers[level];
       const top = side(seen, first, last, level, scale);
       const under = side(seen, first, last, level - 1, scale);
-      found.push({ d: `${lineOf([...top, ...under.reverse()])}Z`, variety, is, top: lineOf(top) });
+      const stretches = stretchesOf(seen, first, last, level);
+      const face = is === 'covered' ? facesOf(seen, first, last, level, scale) : '';
+      found.push({ d: `${lineOf([...top, ...under.reverse()])}Z`, is, stretches, top: lineOf(top) + face });
     }
   return found;
 }
 
+/** Living skeleton is one whatever its colours; of what is covered each variety stands for itself. */
 function keyOf(layer: Layer | undefined): string | null {
-  return layer ? `${layer.is} ${layer.variety ?? ''}` : null;
+  if (!layer) return null;
+  return layer.is === 'covered' ? `covered ${layer.variety}` : layer.is;
+}
+
+function stretchesOf(slices: readonly Slice[], first: number, last: number, level: number): Stretch[] {
+  return runs(slices.slice(first, last + 1), ({ layers }) => String(layers[level].variety)).map(([a, b]) => ({
+    fromMm: slices[first + a].fromMm,
+    toMm: slices[first + b].toMm,
+    variety: slices[first + a].layers[level].variety,
+  }));
+}
+
+/** Ends of a covered layer that stood against another's skeleton, from its top down: there the two met before it was lapped. */
+function facesOf(slices: readonly Slice[], first: number, last: number, level: number, scale: Scale): string {
+  const { variety, fromMm: below } = slices[first].layers[level];
+  return [
+    { beside: first - 1, end: first, mm: slices[first].fromMm },
+    { beside: last + 1, end: last, mm: slices[last].toMm },
+  ]
+    .filter(({ beside }) => {
+      const other = slices.at(beside)?.layers[level];
+      return beside >= 0 && other !== undefined && other.variety !== variety;
+    })
+    .map(({ end, mm }) =>
+      lineOf([
+        [scale.x(mm), scale.y(slices[end].layers[level].toMm)],
+        [scale.x(mm), scale.y(below)],
+      ]),
+    )
+    .join('');
+}
+
+/** A place of a run of colours, 0 to 1, and the variety that has its own colour there. */
+export interface Stop {
+  readonly offset: number;
+  readonly variety: number | null;
+}
+
+/** Where each colour of a run stands; between two stops they pass into each other, over at most `blendMm`. */
+export function colourStops(stretches: readonly Stretch[], blendMm: number): Stop[] {
+  const fromMm = stretches[0].fromMm;
+  const lengthMm = stretches[stretches.length - 1].toMm - fromMm;
+  return stretches.flatMap((one, k) => {
+    const half = Math.min(blendMm, one.toMm - one.fromMm) / 2;
+    const [isFirst, isLast] = [k === 0, k === stretches.length - 1];
+    const ends = [one.fromMm + (isFirst ? 0 : half), one.toMm - (isLast ? 0 : half)];
+    return ends.map((mm) => ({ offset: (mm - fromMm) / lengthMm, variety: one.variety }));
+  });
 }
 
 /** Tissue on a stretch of skeleton, as a line. */
 export interface Film {
   readonly d: string;
-  readonly variety: number | null;
+  readonly stretches: readonly Stretch[];
 }
 
 /**
- * The film of living tissue, a line for each variety's stretch. It wraps round a free edge: down to what lies beside it,
+ * The film of living tissue, a line for each skeleton. It wraps round a free edge: down to what lies beside it,
  * be it the tile, bare skeleton or tissue that is lapped.
  */
-export function films({ slices }: Section, scale: Scale): Film[] {
-  const seen = within(slices, scale);
+export function films(section: Section, scale: Scale): Film[] {
+  const seen = within(section.slices, scale);
+  const parted = edgesAt(
+    seen,
+    section.joints.filter(({ kind }) => PARTING.has(kind) || kind === 'lapped'),
+  );
   const living = (slice: Slice | undefined): Layer | undefined => {
     const top = slice?.layers.at(-1);
     return top?.is === 'living' ? top : undefined;
   };
-  return runs(seen, (slice) => keyOf(living(slice))).map(([first, last]) => {
+  return runs(seen, (slice) => (living(slice) ? 'living' : null), parted).map(([first, last]) => {
     const points: Point[] = [];
     const put = (mm: number, high: number): void => {
       points.push([scale.x(mm), scale.y(high)]);
@@ -80,23 +155,72 @@ export function films({ slices }: Section, scale: Scale): Film[] {
       if (k < last) put(toMm, (surfaceMm + seen[k + 1].surfaceMm) / 2);
     }
     for (const high of endOf(seen[last], seen[last + 1])) put(seen[last].toMm, high);
-    return { d: lineOf(points), variety: living(seen[first])?.variety ?? null };
+    const tops = seen.map((slice) => ({ ...slice, layers: slice.layers.slice(-1) }));
+    return { d: lineOf(points), stretches: stretchesOf(tops, first, last, 0) };
   });
 }
 
-/** Where the surface lay in an earlier month, seen inside today's skeleton. Both sections are of one line and one grid. */
-export function growthLine({ slices }: Section, older: Section, scale: Scale): string {
+/**
+ * Where the surface lay in an earlier month, seen inside today's skeleton: through a fused joint it runs on, at one that
+ * parts two skeletons both sides end, and no line is where nothing grew any more. Both sections are of one line and one grid.
+ */
+export function growthLine(now: Section, older: Section, scale: Scale): string {
+  const parted = edgesAt(now.slices, partingThen(now, older));
   let d = '';
-  let isDown = false;
-  slices.forEach((slice, k) => {
-    const middle = (slice.fromMm + slice.toMm) / 2;
-    const before = older.slices[k];
-    const isIn = middle >= scale.fromMm && middle <= scale.toMm;
-    const isShown = isIn && before.layers.length > 0 && before.surfaceMm < slice.surfaceMm - 0.02;
-    if (isShown) d += `${isDown ? 'L' : 'M'}${px([scale.x(middle), scale.y(before.surfaceMm)])}`;
-    isDown = isShown;
+  let points: Point[] = [];
+  const end = (): void => {
+    d += lineOf(points);
+    points = [];
+  };
+  const put = (mm: number, high: number): void => {
+    const at = Math.min(scale.toMm, Math.max(scale.fromMm, mm));
+    points.push([scale.x(at), scale.y(high)]);
+  };
+  now.slices.forEach(({ fromMm, toMm, surfaceMm }, k) => {
+    if (toMm <= scale.fromMm || fromMm >= scale.toMm) return;
+    const then = older.slices[k];
+    const before = k > 0 ? older.slices[k - 1] : undefined;
+    const isInside = then.layers.at(-1)?.is === 'living' && then.surfaceMm < surfaceMm - HIDDEN_MM;
+    if (!isInside) {
+      // the rim of that month: down to the tile
+      if (points.length > 0 && then.layers.length === 0) put(fromMm, 0);
+      end();
+      return;
+    }
+    if (points.length === 0) {
+      if (before?.layers.length === 0) put(fromMm, 0);
+      if (parted.has(k) || fromMm <= scale.fromMm) put(fromMm, then.surfaceMm);
+    } else if (before && (parted.has(k) || Math.abs(then.surfaceMm - before.surfaceMm) > EDGE_MM)) {
+      // upright: the face of what had a lip there
+      put(fromMm, before.surfaceMm);
+      if (parted.has(k)) end();
+      put(fromMm, then.surfaceMm);
+    }
+    put((fromMm + toMm) / 2, then.surfaceMm);
+    if (toMm >= scale.toMm) put(toMm, then.surfaceMm);
   });
-  return d;
+  return d + lineOf(points);
+}
+
+/** The joints at which a surface of that month ended: those that part today, and seams of then that have been lapped since. */
+function partingThen(now: Section, older: Section): Joint[] {
+  const isOneNow = ({ atMm }: Joint): boolean =>
+    now.joints.some(({ kind, atMm: at }) => kind === 'fused' && Math.abs(at - atMm) < SAME_SEAM_MM);
+  const today = now.joints.filter(({ kind }) => PARTING.has(kind));
+  const then = older.joints.filter((joint) => PARTING.has(joint.kind) && !isOneNow(joint));
+  return [...today, ...then];
+}
+
+/** For each joint between them the slice that begins nearest to it. */
+function edgesAt(slices: readonly Slice[], joints: readonly Joint[]): Set<number> {
+  const found = new Set<number>();
+  for (const { atMm } of joints) {
+    const k = slices.findIndex(({ fromMm, toMm }) => fromMm <= atMm && atMm < toMm);
+    if (k < 0) continue;
+    const { fromMm, toMm } = slices[k];
+    found.add(atMm - fromMm <= toMm - atMm ? k : k + 1);
+  }
+  return found;
 }
 
 /** Whether two sections are cut alike, so that their slices are of the same cells. */
@@ -157,13 +281,17 @@ function within(slices: readonly Slice[], { fromMm, toMm }: Scale): Slice[] {
     }));
 }
 
-/** First and last of each run of slices with one key; null is none. */
-function runs(slices: readonly Slice[], keyAt: (slice: Slice) => string | null): [number, number][] {
+/** First and last of each run of slices with one key; null is none, and a run ends before each slice of `parted`. */
+function runs(
+  slices: readonly Slice[],
+  keyAt: (slice: Slice) => string | null,
+  parted: ReadonlySet<number> = new Set(),
+): [number, number][] {
   const found: [number, number][] = [];
   let open: string | null = null;
   slices.forEach((slice, k) => {
     const key = keyAt(slice);
-    if (key !== null && key === open) found[found.length - 1][1] = k;
+    if (key !== null && key === open && !parted.has(k)) found[found.length - 1][1] = k;
     else if (key !== null) found.push([k, k]);
     open = key;
   });
