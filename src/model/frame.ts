@@ -4,7 +4,7 @@
  *
  * Thickness, all of it judgement and for pictures and sections only: tissue lays down skeleton by its age, RIM_MM at
  * its rim and then thickeningMonths to 63 % of thicknessMm; a piece comes with a crust of at least SET_CRUST_MM. A layer
- * that is covered stays as thick as it was on that day. The layer on top of it is as thick as its age there asks for,
+ * that is covered stays as thick as it was on that day, and so does skeleton whose tissue has died at a dead seam. The layer on top of it is as thick as its age there asks for,
  * and its edge stands higher for a while: the lip. Walls of ridges are added on top (ridge.ts), and count as part of
  * the layer that they stand on. `height` is the surface of the topmost layer, so the layers of a cell fill it from the
  * tile up: without gaps, and never higher.
@@ -15,8 +15,9 @@ import { byCell } from './covered';
 import { expMinus, ridgeHeightMm, risesFrom } from './ridge';
 import type { Beneath } from './layers';
 import { FATE, VEILED } from './seam-table';
-import { FLAG, type State } from './state';
+import { BARE, FLAG, type State } from './state';
 import { whole } from './steps';
+import { eachStung } from './sting';
 
 export interface Frame {
   readonly month: number;
@@ -88,6 +89,7 @@ export function* frameBySteps(state: State, month: number): Generator<undefined,
       seamState[i] = outcome(state, r) | (covers(state, r) ? 8 : 0) | (pieces.variety[seam.own[r]] << 4);
   }
   yield;
+  keepDead(state, crust, height);
   const beneath = layersOf(state, crust, height);
   rampUp(state, height);
   raiseRidges(state, height);
@@ -117,6 +119,20 @@ function crustByAge(): (age: number) => number {
     // between half months the crust goes on rising: a step would show as a terrace
     return byHalfMonth[k] + (age - k) * (byHalfMonth[k + 1] - byHalfMonth[k]);
   };
+}
+
+/** Bare skeleton is no thicker than on the day on which the first dead contact in reach took its tissue. */
+function keepDead(state: State, crust: (age: number) => number, height: Uint16Array): void {
+  const { seam, variety, arrival, flags } = state;
+  for (let r = 1; r < seam.count; r++) {
+    if (seam.cell[r] < 0 || seam.fate[r] !== FATE.dead) continue;
+    eachStung(state, r, (cell) => {
+      if (variety[cell] !== BARE) return;
+      const least = (flags[cell] & FLAG.set) !== 0 ? 100 * SET_CRUST_MM : 0;
+      const then = crust(halfMonths(arrival[cell], seam.settled[r]));
+      height[cell] = Math.min(height[cell], Math.round(Math.max(then, least)));
+    });
+  }
 }
 
 /** The layers beneath others, and the height of what lies on them, which is put into `height`. */

@@ -7,22 +7,39 @@ import { markStaleAround } from './wake';
 import { BARE, type State } from './state';
 
 export function sting(state: State, r: number): void {
+  const { variety } = state;
+  eachStung(state, r, (cell) => {
+    if (variety[cell] === 0 || variety[cell] === BARE) return;
+    variety[cell] = BARE;
+    markStaleAround(state, cell);
+    reconsider(state, cell, 1);
+  });
+}
+
+/** The cells that a dead contact reaches, living or not. */
+export function eachStung(state: State, r: number, visit: (cell: number) => void): void {
   const { seam, layout, pieces } = state;
   const { aggression, rates } = layout;
   const own = seam.own[r];
   const other = seam.other[r];
   const difference = aggression[pieces.variety[own]] - aggression[pieces.variety[other]];
   if (difference === 0) {
-    kill(state, r, own, rates.stingMm / 2);
-    kill(state, r, other, rates.stingMm / 2);
+    within(state, r, own, rates.stingMm / 2, visit);
+    within(state, r, other, rates.stingMm / 2, visit);
   } else {
-    kill(state, r, difference < 0 ? own : other, rates.stingMm);
+    within(state, r, difference < 0 ? own : other, rates.stingMm, visit);
   }
 }
 
-/** Bares the cells of `origin` within `reachMm` of the contact's mid-point. */
-function kill(state: State, r: number, origin: number, reachMm: number): void {
-  const { seam, layout, variety } = state;
+/** Visits the cells of `origin` within `reachMm` of the contact's mid-point. */
+function within(
+  state: State,
+  r: number,
+  origin: number,
+  reachMm: number,
+  visit: (cell: number) => void,
+): void {
+  const { seam, layout } = state;
   const { columns, rows, cellMm } = layout;
   const column = ((seam.cell[r] % columns) + (seam.partner[r] % columns)) / 2;
   const line = (Math.floor(seam.cell[r] / columns) + Math.floor(seam.partner[r] / columns)) / 2;
@@ -34,13 +51,10 @@ function kill(state: State, r: number, origin: number, reachMm: number): void {
   for (let y = top; y <= bottom; y++) {
     for (let x = left; x <= right; x++) {
       const i = y * columns + x;
-      if (state.origin[i] !== origin || variety[i] === 0 || variety[i] === BARE) continue;
+      if (state.origin[i] !== origin) continue;
       const dx = x - column;
       const dy = y - line;
-      if (dx * dx + dy * dy > reach * reach) continue;
-      variety[i] = BARE;
-      markStaleAround(state, i);
-      reconsider(state, i, 1);
+      if (dx * dx + dy * dy <= reach * reach) visit(i);
     }
   }
 }

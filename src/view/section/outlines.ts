@@ -1,5 +1,5 @@
 /**
- * A section as SVG path data: skeleton layer by layer, the tissue on it, the surfaces of earlier months inside it.
+ * A section as SVG path data: skeleton layer by layer, and the tissue on it.
  * Between two cells a line goes through the mean of their heights; at each cell's middle it has the height itself.
  */
 import type { Joint, JointKind, Layer, Section, Slice } from '../../measure/section';
@@ -29,19 +29,16 @@ export interface Body {
   readonly top: string;
 }
 
-type Point = readonly [x: number, y: number];
+export type Point = readonly [x: number, y: number];
 
 /** Steps of the surface from one stretch to another that are higher than this are drawn upright. */
-const EDGE_MM = 0.5;
-
-/** An older surface closer than this under today's is not drawn. */
-const HIDDEN_MM = 0.02;
+export const EDGE_MM = 0.5;
 
 /** A seam that stays moves less than this under the line. */
-const SAME_SEAM_MM = 1;
+export const SAME_SEAM_MM = 1;
 
 /** Joints whose two sides are no one skeleton. The lip of a lapped one is told by its layers. */
-const PARTING: ReadonlySet<JointKind> = new Set(['ridge', 'dead', 'veiled', 'undecided']);
+export const PARTING: ReadonlySet<JointKind> = new Set(['ridge', 'dead', 'veiled', 'undecided']);
 
 export function bodies(section: Section, scale: Scale): Body[] {
   const seen = within(section.slices, scale);
@@ -121,25 +118,32 @@ export interface Film {
   readonly stretches: readonly Stretch[];
 }
 
+/** The notch between the crests of two walls: tissue goes down into it on both sides. */
+export interface Notch {
+  readonly atMm: number;
+  /** From the middle to a crest. */
+  readonly halfMm: number;
+  readonly footMm: number;
+  /** Between the two sides at the foot. */
+  readonly openMm: number;
+}
+
 /**
- * The film of living tissue, a line for each skeleton. It wraps round a free edge: down to what lies beside it,
- * be it the tile, bare skeleton or tissue that is lapped.
+ * The film of living tissue, a line for each skeleton; over a look-alike's groove it is closed. It wraps round a free
+ * edge: down to what lies beside it, be it the tile, bare skeleton or tissue that is lapped.
  */
-export function films(section: Section, scale: Scale): Film[] {
+export function films(section: Section, scale: Scale, notches: readonly Notch[]): Film[] {
   const seen = within(section.slices, scale);
   const parted = edgesAt(
     seen,
-    section.joints.filter(({ kind }) => PARTING.has(kind) || kind === 'lapped'),
+    section.joints.filter(({ kind }) => kind !== 'fused' && kind !== 'veiled'),
   );
   const living = (slice: Slice | undefined): Layer | undefined => {
     const top = slice?.layers.at(-1);
     return top?.is === 'living' ? top : undefined;
   };
   return runs(seen, (slice) => (living(slice) ? 'living' : null), parted).map(([first, last]) => {
-    const points: Point[] = [];
-    const put = (mm: number, high: number): void => {
-      points.push([scale.x(mm), scale.y(high)]);
-    };
+    let points: [mm: number, high: number][] = [];
     /** The height at an end of the run, and where its edge is free the height beneath it, from the middle outwards. */
     const endOf = (own: Slice, beside: Slice | undefined): number[] => {
       const high = own.surfaceMm;
@@ -148,71 +152,34 @@ export function films(section: Section, scale: Scale): Film[] {
       if (living(beside) && Math.abs(step) <= EDGE_MM) return [high - step / 2];
       return step > 0 ? [high, beside.surfaceMm] : [high];
     };
-    for (const high of endOf(seen[first], seen[first - 1]).reverse()) put(seen[first].fromMm, high);
+    const [startMm, endMm] = [seen[first].fromMm, seen[last].toMm];
+    for (const high of endOf(seen[first], seen[first - 1]).reverse()) points.push([startMm, high]);
     for (let k = first; k <= last; k++) {
       const { fromMm, toMm, surfaceMm } = seen[k];
-      put((fromMm + toMm) / 2, surfaceMm);
-      if (k < last) put(toMm, (surfaceMm + seen[k + 1].surfaceMm) / 2);
+      points.push([(fromMm + toMm) / 2, surfaceMm]);
+      if (k < last) points.push([toMm, (surfaceMm + seen[k + 1].surfaceMm) / 2]);
     }
-    for (const high of endOf(seen[last], seen[last + 1])) put(seen[last].toMm, high);
+    for (const high of endOf(seen[last], seen[last + 1])) points.push([endMm, high]);
+    for (const { atMm, halfMm, footMm, openMm } of notches) {
+      for (const by of [-1, 1]) {
+        if (Math.abs(atMm - (by < 0 ? endMm : startMm)) > SAME_SEAM_MM / 2) continue;
+        points = points.filter(([mm]) => by * (mm - atMm) > halfMm);
+        const crest = atMm + by * halfMm;
+        const wall: [number, number][] = [
+          [crest, heightAt(section, crest)],
+          [atMm + (by * openMm) / 2, footMm],
+        ];
+        points = by < 0 ? [...points, ...wall] : [...wall.reverse(), ...points];
+      }
+    }
     const tops = seen.map((slice) => ({ ...slice, layers: slice.layers.slice(-1) }));
-    return { d: lineOf(points), stretches: stretchesOf(tops, first, last, 0) };
+    const path = points.map(([mm, high]): Point => [scale.x(mm), scale.y(high)]);
+    return { d: lineOf(path), stretches: stretchesOf(tops, first, last, 0) };
   });
-}
-
-/**
- * Where the surface lay in an earlier month, seen inside today's skeleton: through a fused joint it runs on, at one that
- * parts two skeletons both sides end, and no line is where nothing grew any more. Both sections are of one line and one grid.
- */
-export function growthLine(now: Section, older: Section, scale: Scale): string {
-  const parted = edgesAt(now.slices, partingThen(now, older));
-  let d = '';
-  let points: Point[] = [];
-  const end = (): void => {
-    d += lineOf(points);
-    points = [];
-  };
-  const put = (mm: number, high: number): void => {
-    const at = Math.min(scale.toMm, Math.max(scale.fromMm, mm));
-    points.push([scale.x(at), scale.y(high)]);
-  };
-  now.slices.forEach(({ fromMm, toMm, surfaceMm }, k) => {
-    if (toMm <= scale.fromMm || fromMm >= scale.toMm) return;
-    const then = older.slices[k];
-    const before = k > 0 ? older.slices[k - 1] : undefined;
-    const isInside = then.layers.at(-1)?.is === 'living' && then.surfaceMm < surfaceMm - HIDDEN_MM;
-    if (!isInside) {
-      // the rim of that month: down to the tile
-      if (points.length > 0 && then.layers.length === 0) put(fromMm, 0);
-      end();
-      return;
-    }
-    if (points.length === 0) {
-      if (before?.layers.length === 0) put(fromMm, 0);
-      if (parted.has(k) || fromMm <= scale.fromMm) put(fromMm, then.surfaceMm);
-    } else if (before && (parted.has(k) || Math.abs(then.surfaceMm - before.surfaceMm) > EDGE_MM)) {
-      // upright: the face of what had a lip there
-      put(fromMm, before.surfaceMm);
-      if (parted.has(k)) end();
-      put(fromMm, then.surfaceMm);
-    }
-    put((fromMm + toMm) / 2, then.surfaceMm);
-    if (toMm >= scale.toMm) put(toMm, then.surfaceMm);
-  });
-  return d + lineOf(points);
-}
-
-/** The joints at which a surface of that month ended: those that part today, and seams of then that have been lapped since. */
-function partingThen(now: Section, older: Section): Joint[] {
-  const isOneNow = ({ atMm }: Joint): boolean =>
-    now.joints.some(({ kind, atMm: at }) => kind === 'fused' && Math.abs(at - atMm) < SAME_SEAM_MM);
-  const today = now.joints.filter(({ kind }) => PARTING.has(kind));
-  const then = older.joints.filter((joint) => PARTING.has(joint.kind) && !isOneNow(joint));
-  return [...today, ...then];
 }
 
 /** For each joint between them the slice that begins nearest to it. */
-function edgesAt(slices: readonly Slice[], joints: readonly Joint[]): Set<number> {
+export function edgesAt(slices: readonly Slice[], joints: readonly Joint[]): Set<number> {
   const found = new Set<number>();
   for (const { atMm } of joints) {
     const k = slices.findIndex(({ fromMm, toMm }) => fromMm <= atMm && atMm < toMm);
@@ -324,7 +291,7 @@ function side(slices: readonly Slice[], first: number, last: number, level: numb
   return points;
 }
 
-function lineOf(points: readonly Point[]): string {
+export function lineOf(points: readonly Point[]): string {
   return points.map((point, k) => `${k === 0 ? 'M' : 'L'}${px(point)}`).join('');
 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { frameOf, polypSites } from '../../../src/model/frame';
 import { grow } from '../../../src/model/grow';
 import { FATE } from '../../../src/model/seam-table';
-import { FLAG, type State } from '../../../src/model/state';
+import { BARE, FLAG, type State } from '../../../src/model/state';
 import { compile } from '../../../src/plan/compile';
 import type { Plan } from '../../../src/plan/plan';
 import { dayOfMonth } from '../../../src/units/quantity';
@@ -88,6 +88,22 @@ describe('frame', () => {
     const start = Math.min(...over);
     expect(Math.abs(height[start] - height[start - 1])).toBeLessThan(15);
     expect(height[start] - height[start - 4 / cellMm]).toBeGreaterThan(40);
+  });
+
+  it('lets skeleton that died back stay as thick as it was on that day, while living tissue beside it goes on', () => {
+    const plan = { ...halves(0, 0), settings: { deadShare: 1, stingMm: 2, zipLengthMm: 30 } };
+    const bareOf = new Map<number, number>();
+    const living: number[] = [];
+    for (const state of grow(compile(plan, 0.5), 'frame')) {
+      if (![dayOfMonth(4), dayOfMonth(8)].includes(state.day)) continue;
+      const { label, height, columns, rows } = frameOf(state, 4);
+      living.push(height[Math.floor(rows / 2) * columns + Math.round(columns / 2 - 4 / 0.5)]);
+      if (state.day === dayOfMonth(4)) {
+        label.forEach((of, cell) => of === BARE && bareOf.set(cell, height[cell]));
+        expect(bareOf.size).toBeGreaterThan(40);
+      } else for (const [cell, then] of bareOf) expect(height[cell]).toBe(then);
+    }
+    expect(living[1] - living[0]).toBeGreaterThan(30);
   });
 
   it('ages tissue from the day it came, in half months', () => {

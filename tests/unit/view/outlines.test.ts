@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { section } from '../../../src/measure/section';
 import { FATE, VEILED } from '../../../src/model/seam-table';
-import { bodies, colourStops, films, growthLine, type Scale } from '../../../src/view/section/outlines';
+import { growthLine } from '../../../src/view/section/growth-line';
+import { bodies, colourStops, films, type Scale } from '../../../src/view/section/outlines';
 import { sectionFrame } from '../../fixtures/section-frame';
 
 const CELL_MM = 0.25;
@@ -152,12 +153,26 @@ describe('skeletons', () => {
 });
 
 describe('tissue', () => {
-  it('is one film over a fused joint, and two at a wall and at a lip', () => {
-    const films2 = (fate: number): number => films(cut({ fate, heightMm: () => 2 }), SCALE).length;
+  it('is one film over a fused joint and over a look-alike, and two at a wall and at a lip', () => {
+    const films2 = (fate: number): number => films(cut({ fate, heightMm: () => 2 }), SCALE, []).length;
     expect(films2(FATE.fused)).toBe(1);
+    expect(films2(VEILED)).toBe(1);
     expect(films2(FATE.ridge)).toBe(2);
-    expect(films(cut({ fate: FATE.lapped, covers: 1, heightMm: () => 2 }), SCALE)).toHaveLength(2);
+    expect(films(cut({ fate: FATE.lapped, covers: 1, heightMm: () => 2 }), SCALE, [])).toHaveLength(2);
   });
+});
+
+it('tissue goes down into the notch between two walls, each side of it by its own wall', () => {
+  const walls = cut({ fate: FATE.ridge, heightMm: (x) => 4 - Math.abs(x) });
+  const [left, right] = films(walls, SCALE, [{ atMm: 5, halfMm: 0.5, footMm: 3, openMm: 0.2 }]);
+  expect(pathsOf(left.d)[0].slice(-2)).toEqual([
+    [45, 65],
+    [49, 70],
+  ]);
+  expect(pathsOf(right.d)[0].slice(0, 2)).toEqual([
+    [51, 70],
+    [55, 65],
+  ]);
 });
 
 it('colours pass into each other about their border, and a narrow one still has its own', () => {
