@@ -21,7 +21,7 @@ export interface Calendar {
 }
 
 export function createCalendar(days: number): Calendar {
-  const size = 4096;
+  const size = 1024;
   return {
     head: new Int32Array(days + 1).fill(-1),
     next: new Int32Array(size),

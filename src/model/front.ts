@@ -20,10 +20,12 @@ export const AXIS_Y = [0, 1, 0, -1];
 
 export const SIDE = 4;
 export const DIAGONAL = 8;
-const BETWEEN = 16;
+export const BETWEEN = 16;
 
 /** Whatever the triangle, a cell's day is at least that of each neighbour it uses + s/sqrt2; a little less, for rounding. */
 export const NEAREST = 0.707;
+/** As much of a diagonal neighbour, whose triangles bring it a whole s or more. */
+export const NEAREST_DIAGONAL = 0.9999;
 
 /** A step from a diagonal neighbour alone: the only one that other cells can bar. */
 export function isLoneDiagonal(via: number): boolean {
@@ -112,23 +114,6 @@ export function workOutDue(state: State, cell: number, cellDays: Float64Array): 
   if (due[cell] < state.day - 1) due[cell] = state.day - 1;
 }
 
-/**
- * What a neighbour that has just been filled brings to a cell whose due day is known without it. Together with what the
- * others brought this comes to workOutDue, bit for bit, as long as none of them has changed.
- */
-export function bringDue(state: State, cell: number, from: number, cellDays: Float64Array): void {
-  const { ring, variety } = state;
-  const slow = state.polyps.slowness[polypOf(state, cell)];
-  const n = cell + ring[from];
-  if ((from & 1) === 0) {
-    offerAxis(state, cell, from, n, slow, cellDays);
-    return;
-  }
-  offerDiagonal(state, cell, from, n, slow * cellDays[variety[n]]);
-  offerBetween(state, cell, from - 1, 0, slow, cellDays);
-  offerBetween(state, cell, (from + 1) & 7, SIDE, slow, cellDays);
-}
-
 /** A step from the axis neighbour n at place k of the ring, alone and with each of the two diagonal ones beside it. */
 function offerAxis(
   state: State,
@@ -180,7 +165,7 @@ function offerBetween(
 }
 
 /** Keeps a day, in 32 bits as `due` holds it, if it is the earlier. Who offers first makes no difference. */
-function offer(state: State, cell: number, t: number, via: number, parent: number): void {
+export function offer(state: State, cell: number, t: number, via: number, parent: number): void {
   const best = state.due[cell];
   if (t > best || (t === best && !wins(state, cell, parent, via))) return;
   state.due[cell] = t;
@@ -188,7 +173,7 @@ function offer(state: State, cell: number, t: number, via: number, parent: numbe
 }
 
 /** A diagonal step may not pass between two cells that both bar it: other colonies, bare skeleton, the tile's edge. */
-function pinched(state: State, d: number, flankA: number, flankB: number): boolean {
+export function pinched(state: State, d: number, flankA: number, flankB: number): boolean {
   return bars(state, flankA, d) && bars(state, flankB, d);
 }
 

@@ -1,14 +1,34 @@
 /** A 64-bit digest of a tile: two with one hash are alike in every cell, seam, verdict and polyp. */
 import { FLAG, type State } from './state';
 
+const PRIME_A = 0x01000193;
+const PRIME_B = 0x85ebca6b;
+
 /** Two 32-bit lanes of multiply and xor, after FNV-1a with its published prime; not for secrets. */
 class Digest {
   private a = 0x811c9dc5;
   private b = 0x9747b28c;
 
   add(value: number): void {
-    this.a = Math.imul(this.a ^ value, 0x01000193);
-    this.b = Math.imul(this.b + value, 0x85ebca6b) ^ (this.b >>> 13);
+    this.a = Math.imul(this.a ^ value, PRIME_A);
+    this.b = Math.imul(this.b + value, PRIME_B) ^ (this.b >>> 13);
+  }
+
+  /** Each cell that tissue ever reached: when, whose and how. Lanes in local names, for cells are many. */
+  addCells({ arrival, variety, origin, flags }: State): void {
+    const arrivalBits = new Int32Array(arrival.buffer);
+    let a = this.a;
+    let b = this.b;
+    for (let i = 0; i < origin.length; i++) {
+      if (origin[i] === 0) continue;
+      const when = arrivalBits[i] ^ Math.imul(i, 0x9e3779b1);
+      const whose = ((flags[i] & FLAG.lapped) << 24) | (variety[i] << 16) | origin[i];
+      a = Math.imul(Math.imul(a ^ when, PRIME_A) ^ whose, PRIME_A);
+      b = Math.imul(b + when, PRIME_B) ^ (b >>> 13);
+      b = Math.imul(b + whose, PRIME_B) ^ (b >>> 13);
+    }
+    this.a = a;
+    this.b = b;
   }
 
   text(): string {
@@ -18,15 +38,10 @@ class Digest {
 }
 
 export function hashState(state: State): string {
-  const { arrival, variety, origin, row, flags, seam, nuclei, polyps, colony, urnDrawn, urnFused } = state;
+  const { row, seam, nuclei, polyps, colony, urnDrawn, urnFused } = state;
   const digest = new Digest();
   digest.add(state.day);
-  const arrivalBits = new Int32Array(arrival.buffer);
-  for (let i = 0; i < arrival.length; i++) {
-    if (origin[i] === 0) continue;
-    digest.add(arrivalBits[i] ^ Math.imul(i, 0x9e3779b1));
-    digest.add(((flags[i] & FLAG.lapped) << 24) | (variety[i] << 16) | origin[i]);
-  }
+  digest.addCells(state);
   const touchedBits = new Int32Array(seam.touched.buffer);
   const settledBits = new Int32Array(seam.settled.buffer);
   for (let i = 0; i < row.length; i++) {

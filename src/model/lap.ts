@@ -3,7 +3,7 @@
  * over empty ground, at lapMmPerDay times the difference in aggression, from the day of the verdict on. The covered
  * cells take the winner's origin and colour, so the seam moves along.
  */
-import { push, sortUnique } from './cell-list';
+import { forMarked, push, sortUnique } from './cell-list';
 import { openDay, refile } from './calendar';
 import { closeRow } from './contact';
 import { addCovered } from './covered';
@@ -23,8 +23,9 @@ export function exposeToLap(state: State, r: number): void {
   if (!lapPairs.has(pair)) {
     lapPairs.set(pair, seam.nucleus[r]);
     // tissue that came by lapping another piece presses on this one too, wherever they touch
-    for (let i = 0; i < flags.length; i++)
-      if ((flags[i] & FLAG.lapped) !== 0 && origin[i] === own) reconsider(state, i, 1);
+    forMarked(flags, FLAG.lapped, (i) => {
+      if (origin[i] === own) reconsider(state, i, 1);
+    });
   }
   reconsider(state, seam.cell[r], 1);
 }

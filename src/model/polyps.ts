@@ -102,19 +102,17 @@ export function fillBox(
     nearX[k] = xMm[p];
     nearY[k] = yMm[p];
   }
-  // a cell more on every side than the box can hold; which box a cell lies in is asked in the one way above
-  const reach = Math.ceil(spacingMm / cellMm);
   const column = cell % columns;
   const line = (cell - column) / columns;
-  const left = Math.max(0, column - reach);
-  const right = Math.min(columns - 1, column + reach);
-  const bottom = Math.min(rows - 1, line + reach);
-  for (let r = Math.max(0, line - reach); r <= bottom; r++) {
+  const perBox = { cellMm, cornerMm, spacingMm };
+  const left = endOfBox(column, -1, columns, i, perBox);
+  const right = endOfBox(column, 1, columns, i, perBox);
+  const top = endOfBox(line, -1, rows, j, perBox);
+  const bottom = endOfBox(line, 1, rows, j, perBox);
+  for (let r = top; r <= bottom; r++) {
     const y = (r - (rows - 1) / 2) * cellMm;
-    if (Math.floor((y - cornerMm) / spacingMm) !== j) continue;
     for (let c = left; c <= right; c++) {
       const x = (c - (columns - 1) / 2) * cellMm;
-      if (Math.floor((x - cornerMm) / spacingMm) !== i) continue;
       let best = 0;
       let least = Infinity;
       for (let k = 0; k < 9; k++) {
@@ -129,4 +127,20 @@ export function fillBox(
       out[r * columns + c] = nearPolyp[best] + 1;
     }
   }
+}
+
+/** The last column (or row) that lies in `box` with `at`, one way; which box a cell lies in is asked as fillBox asks it. */
+function endOfBox(
+  at: number,
+  step: number,
+  cells: number,
+  box: number,
+  { cellMm, cornerMm, spacingMm }: { cellMm: number; cornerMm: number; spacingMm: number },
+): number {
+  let end = at;
+  for (let next = at + step; next >= 0 && next < cells; next += step) {
+    if (Math.floor(((next - (cells - 1) / 2) * cellMm - cornerMm) / spacingMm) !== box) break;
+    end = next;
+  }
+  return end;
 }

@@ -1,6 +1,6 @@
 /** One day of growth by rule G, in sub-steps so short that the fastest rim crosses less than one cell in each. */
 import { openDay, refile } from './calendar';
-import { push } from './cell-list';
+import { forMarked, push } from './cell-list';
 import { meet } from './contact';
 import { daysPerCell, parentOf, polypOf, toSite, workOutDue } from './front';
 import { inherit } from './inherit';
@@ -45,12 +45,12 @@ function refreshDue(state: State, { cellDays, leastCellDays }: Pace): void {
   if (state.joined) {
     // one colony where there were two: neighbours that could not be combined now can
     state.joined = false;
-    for (let i = 0; i < due.length; i++) {
-      if (variety[i] === 0 && (flags[i] & (FLAG.edge | FLAG.stale)) === FLAG.edge) markStale(state, i);
-    }
+    forMarked(flags, FLAG.edge, (i) => {
+      if (variety[i] === 0 && (flags[i] & FLAG.stale) === 0) markStale(state, i);
+    });
   }
   const { stale, taken } = growing;
-  for (let k = 0; k < taken.count; k++) bringAround(state, taken.cell[k], cellDays, leastCellDays);
+  bringAround(state, taken.cell, taken.count, cellDays, leastCellDays);
   taken.count = 0;
   for (let k = 0; k < stale.count; k++) {
     const i = stale.cell[k];

@@ -4,6 +4,7 @@
  * straight border frays and never straightens (Cox & Griffeath 1986, Ann. Prob. 14: 347-370). The frayed zone of a
  * straight border has standard deviation p sqrt(0.5 r t). That corals do so is a guess.
  */
+import { forMarked } from './cell-list';
 import { openWay } from './inherit';
 import { polypOf } from './front';
 import { pairIndex } from './layout';
@@ -21,29 +22,28 @@ export function turnOver(state: State): void {
   const steps = [1, -1, columns, -columns];
   const replaced: number[] = [];
   const takes: number[] = [];
-  for (let p = columns; p < variety.length - columns; p++) {
+  forMarked(variety, 0xff, (p) => {
     const own = variety[p];
-    if (own === 0) continue;
     const root = colony[origin[p]];
     const mask = colonyVarieties[root];
     // a colony of one variety has nothing to exchange
-    if ((mask & (mask - 1)) === 0) continue;
+    if ((mask & (mask - 1)) === 0) return;
     if (
       variety[p + 1] === own &&
       variety[p - 1] === own &&
       variety[p + columns] === own &&
       variety[p - columns] === own
     )
-      continue;
+      return;
     const m = p + steps[Math.floor(4 * draw(keys.turnoverFrom, site[p], state.day))];
     const bud = variety[m];
-    if (bud === 0 || bud === own || colony[origin[m]] !== root) continue;
+    if (bud === 0 || bud === own || colony[origin[m]] !== root) return;
     const chance = TURNOVER_DAYS * layout.pairs.turnoverPerDay[pairIndex(own, bud)];
-    if (draw(keys.turnover, site[p], state.day) >= chance) continue;
-    if (!mayBeReplaced(state, p, m)) continue;
+    if (draw(keys.turnover, site[p], state.day) >= chance) return;
+    if (!mayBeReplaced(state, p, m)) return;
     replaced.push(p);
     takes.push(bud);
-  }
+  });
   for (let k = 0; k < replaced.length; k++) recolour(state, replaced[k], takes[k]);
 }
 
