@@ -24,10 +24,6 @@ export function turnOver(state: State): void {
   const takes: number[] = [];
   forMarked(variety, 0xff, (p) => {
     const own = variety[p];
-    const root = colony[origin[p]];
-    const mask = colonyVarieties[root];
-    // a colony of one variety has nothing to exchange
-    if ((mask & (mask - 1)) === 0) return;
     if (
       variety[p + 1] === own &&
       variety[p - 1] === own &&
@@ -35,6 +31,10 @@ export function turnOver(state: State): void {
       variety[p - columns] === own
     )
       return;
+    const root = colony[origin[p]];
+    const mask = colonyVarieties[root];
+    // a colony of one variety has nothing to exchange
+    if ((mask & (mask - 1)) === 0) return;
     const m = p + steps[Math.floor(4 * draw(keys.turnoverFrom, site[p], state.day))];
     const bud = variety[m];
     if (bud === 0 || bud === own || colony[origin[m]] !== root) return;
