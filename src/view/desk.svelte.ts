@@ -72,6 +72,8 @@ export class Desk {
   stamp = $state.raw<Stamp>({ shape: 'disc', sizeMm: 12, variety: '' });
   /** Overlays: seams by outcome, outlines of the pieces as they were set. */
   seams = $state(true);
+  /** In School: what seams are is for the learner to say, and told nowhere before. */
+  isJudging = $state(false);
   outlines = $state(false);
   /** Where the picture's light comes from, degrees clockwise from the right. */
   lightDeg = $state(225);
@@ -100,6 +102,8 @@ export class Desk {
     ),
   );
   readonly frame: Frame | null = $derived(this.#frameShown());
+  /** Neither words nor chart say what the seams are: they are not drawn, and the learner has not said it yet. */
+  readonly keepsBack: boolean = $derived(this.isJudging && !this.seams);
   readonly reading: Reading | null = $derived(this.months[this.month] ?? null);
   /** Words of the entry that undo and redo would act on; null when there is none. */
   readonly undoWords: string | null = $derived(this.#history.past.at(-1)?.words ?? null);

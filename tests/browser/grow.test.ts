@@ -17,14 +17,14 @@ import {
 } from './grow-page';
 import { HAND, openPage } from './open-page';
 
-test('a first visit plays from month 2 to 8 and names the seam that runs together and the one that walls up', async () => {
+test('a first visit plays from month 2 to 8 and names the seam that fuses and the ridge', async () => {
   const page = await openPage();
   await untilGrown(page);
   expect(Number(await stripOf(page).getAttribute('aria-valuenow'))).toBeLessThan(8);
   await expect.poll(() => stripOf(page).getAttribute('aria-valuenow'), { timeout: 40_000 }).toBe('8');
   await button(page, 'Play').waitFor();
-  await expect.poll(() => tileOf(page).innerText()).toContain('ran together');
-  await expect.poll(() => tileOf(page).innerText()).toContain('walled up');
+  await expect.poll(() => tileOf(page).innerText()).toContain('fused');
+  await expect.poll(() => tileOf(page).innerText()).toContain('ridge');
   await expect.poll(() => outcomeMm(page, 'fused')).toBeGreaterThan(20);
   await expect.poll(() => outcomeMm(page, 'ridge')).toBeGreaterThan(20);
   await expect.poll(() => tileColours(page)).toBeGreaterThan(30);

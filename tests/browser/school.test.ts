@@ -97,13 +97,30 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   // the tile plays to the month that tells it, and stops there
   await expect.poll(() => stripOf(page).getAttribute('aria-valuenow')).toBe('3');
   await expect.poll(() => page.locator('.shows').innerText()).toContain('Fern and Amber');
+  // both outcomes of the one seam are told, and the strip has its key
+  await expect
+    .poll(() => page.locator('.shows').innerText())
+    .toMatch(/Fern and Amber have built a ridge along \d+ mm and fused along \d+ mm/u);
+  await page.getByText('Seam in mm, month by month:').waitFor();
+  // cutting the tile open moves nothing of the text
+  const text = page.getByText('In one study the partner was recognised');
+  const placeBefore = await text.boundingBox();
   await button(page, 'Cut it open').click();
-  await page.getByRole('region', { name: 'Joints under the line' }).getByText('Fern and Amber').waitFor();
+  await page
+    .getByRole('region', { name: 'Seams under the line' })
+    .getByText('Fern and Amber')
+    .first()
+    .waitFor();
+  expect(await text.boundingBox()).toEqual(placeBefore);
   await button(page, 'Close the gap to 1 mm').click();
   await page.getByText('The seam forms as soon as the cuts have healed').waitFor();
   await button(page, 'As it was').click();
+  await page.evaluate(() => scrollTo(0, 0));
   await button(page, 'Fused').click();
+  // the reply comes into sight by itself
   await page.getByText('No. Too soon.').waitFor();
+  const replied = await page.getByText('No. Too soon.').boundingBox();
+  expect((replied?.y ?? Infinity) + (replied?.height ?? 0)).toBeLessThanOrEqual(800);
   await button(page, 'Undecided, with the date').click();
   await page.getByText('Right. The date of touch').waitFor();
   // Grow's own plan comes back by one undo
@@ -199,17 +216,22 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   // who asked for less motion finds the month that tells it at once
   await expect.poll(() => stripOf(page).getAttribute('aria-valuenow')).toBe('4');
   await page.getByText('Judge by eye').waitFor();
+  // neither chart nor spoken text gives away what is to be judged
+  expect(await stripOf(page).getAttribute('aria-valuetext')).toMatch(/^month 4: \d+ mm of seam$/u);
+  const spoken = page.locator('.spoken', { hasText: 'A square tile of 50 mm' });
+  expect(await spoken.textContent()).not.toMatch(/fused|ridge|wall|undecided/u);
+  expect(await page.locator('.strip .ridge, .strip .fused, .key').count()).toBe(0);
   await page.keyboard.press('s');
-  await expect.poll(() => shows.innerText()).toContain('Fern and Amber have walled up');
+  await expect.poll(() => shows.innerText()).toContain('Fern and Amber have built a ridge');
   await press('Cut it open');
   await page
-    .getByRole('region', { name: 'Joints under the line' })
+    .getByRole('region', { name: 'Seams under the line' })
     .getByText('joined only from the underside')
     .waitFor();
   await press('Let the pair take');
-  await expect.poll(() => shows.innerText()).toContain('Fern and Amber have run together');
+  await expect.poll(() => shows.innerText()).toContain('Fern and Amber have fused');
   await page.keyboard.press('Control+z');
-  await expect.poll(() => shows.innerText()).toContain('Fern and Amber have walled up');
+  await expect.poll(() => shows.innerText()).toContain('Fern and Amber have built a ridge');
   await press('A section with growth lines that run through');
   await page.getByText('Right. One skeleton').waitFor();
   expect(await faults(page), 'lesson').toEqual([]);

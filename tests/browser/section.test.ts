@@ -1,4 +1,4 @@
-/** A person cuts a tile open: by mouse, by keyboard and by touch, and reads every joint under the line. */
+/** A person cuts a tile open: by mouse, by keyboard and by touch, and reads every seam under the line. */
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import {
@@ -15,15 +15,15 @@ import { HAND, openPage } from './open-page';
 
 const SIZE_MM = 100;
 const JOINTS = [
-  /^\d+\.\d mm: Garnet and Amber, one skeleton through$/,
-  /^\d+\.\d mm: Amber and Fern, two walls side by side$/,
+  /^\d+\.\d mm: Garnet and Amber, fused: one skeleton through$/,
+  /^\d+\.\d mm: Amber and Fern, ridge: two walls side by side$/,
   /^\d+\.\d mm: Fern lapped over Heather$/,
-  /^\d+\.\d mm: Heather and Lichen, looks like one, joined only from the underside$/,
-  /^\d+\.\d mm: Lichen and Slate, a bare line$/,
+  /^\d+\.\d mm: Heather and Lichen, ridge that looks fused: joined only from the underside$/,
+  /^\d+\.\d mm: Lichen and Slate, dead: a bare line$/,
 ];
 
 const panel = (page: Page) => page.getByRole('region', { name: 'Section', exact: true });
-const joints = (page: Page) => page.getByRole('region', { name: 'Joints under the line' });
+const joints = (page: Page) => page.getByRole('region', { name: 'Seams under the line' });
 
 async function jointWords(page: Page): Promise<string[]> {
   const words = await joints(page).locator('.words').allInnerTexts();
@@ -33,7 +33,7 @@ async function jointWords(page: Page): Promise<string[]> {
 async function openFiveJoints(page: Page): Promise<void> {
   await untilOpen(page);
   await openMenu(page);
-  await page.getByText('Five joints under one line').click();
+  await page.getByText('Five seams under one line').click();
   await showMonth(page, 12);
   await untilGrown(page);
 }
@@ -63,14 +63,14 @@ test('by mouse: a line drawn across shows all five, moves with the month, and it
   await drawLine(page, [-48, 1], [48, -1]);
   await expectAllFive(page);
   const said = await panel(page).getByRole('img').getAttribute('aria-label');
-  expect(said).toMatch(/^Section of 96\.\d mm at month 12, up to \d\.\d mm high, 5 joints\./u);
+  expect(said).toMatch(/^Section of 96\.\d mm at month 12, up to \d\.\d mm high, 5 seams\./u);
   await expect.poll(() => panel(page).innerText()).toMatch(/heights drawn [\d.]+ times as tall/u);
 
   // by month 14 the look-alike shows as the wall that it is
   await showMonth(page, 14);
   await expect
     .poll(() => jointWords(page))
-    .toContainEqual(expect.stringMatching(/Heather and Lichen, two walls/u));
+    .toContainEqual(expect.stringMatching(/Heather and Lichen, ridge: two walls/u));
   await showMonth(page, 12);
 
   // end B is taken back over Fern: what lies behind it is no longer cut

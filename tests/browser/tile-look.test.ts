@@ -1,14 +1,14 @@
 /** What the drawn tile must show, by loose measures; how it looks beyond them is for the eye. */
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { openMenu, stripOf, untilGrown } from './grow-page';
+import { openMenu, stripOf, tileOf, untilGrown } from './grow-page';
 import { lookAt, pxPerMm, type Look } from './look';
 import { openPage, type Opening } from './open-page';
 
 /** The page opens on halves that fuse and a disc that walls up; with reduced motion it stands at month 8. */
 async function grown(opening: Opening = {}): Promise<Page> {
   const page = await openPage({ reducedMotion: true, ...opening });
-  await page.getByText('walled up', { exact: true }).first().waitFor({ timeout: 30_000 });
+  await tileOf(page).getByText('ridge', { exact: true }).first().waitFor({ timeout: 30_000 });
   return page;
 }
 
@@ -110,7 +110,7 @@ test('in a mosaic that has run together the seams leave the picture to be seen',
   await stripOf(page).focus();
   await page.keyboard.press('End');
   await untilGrown(page);
-  await page.getByText('ran together', { exact: true }).first().waitFor();
+  await tileOf(page).getByText('fused', { exact: true }).first().waitFor();
   await page.waitForTimeout(1500);
   const drawn = await lookAt(page);
   await page.keyboard.press('s');

@@ -23,9 +23,14 @@ export function monthAt(x: number, months: number, box: Box): number {
 
 const tidy = (value: number): string => value.toFixed(1);
 
+/** What the full height of the strip is; 0 where no seam is. */
+export function longestMm(readings: readonly Reading[]): number {
+  return Math.max(...readings.map(({ seam }) => seam.lengthMm), 0);
+}
+
 /** One closed path per outcome that occurs, fused at the bottom; the longest seam fills the height. */
 export function bands(readings: readonly Reading[], months: number, box: Box): Band[] {
-  const longest = Math.max(...readings.map((reading) => reading.seam.lengthMm), 0);
+  const longest = longestMm(readings);
   if (longest === 0 || readings.length < 2) return [];
   const floor = readings.map(() => 0);
   const toY = (mm: number) => box.height - (mm / longest) * box.height;

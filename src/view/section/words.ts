@@ -3,12 +3,12 @@ import type { Joint, JointKind, Section } from '../../measure/section';
 import type { Variety } from '../../plan/plan';
 
 const KIND_WORDS: Readonly<Record<JointKind, string>> = {
-  fused: 'one skeleton through',
-  ridge: 'two walls side by side',
-  lapped: 'one lapped over the other',
-  dead: 'a bare line',
-  veiled: 'looks like one, joined only from the underside',
-  undecided: 'touching, undecided',
+  fused: 'fused: one skeleton through',
+  ridge: 'ridge: two walls side by side',
+  lapped: 'lapped: one over the other',
+  dead: 'dead: a bare line',
+  veiled: 'ridge that looks fused: joined only from the underside',
+  undecided: 'undecided: they touch',
 };
 
 function nameOf(varieties: readonly Variety[], number: number): string {
@@ -31,15 +31,15 @@ export function jointNote(joint: Joint): string {
     case 'fused':
       return 'Growth lines run through from side to side.';
     case 'ridge':
-      return 'A plane parts the two walls from the tile to the crest.';
+      return 'Growth lines bend up and end at the plane between the walls, from the tile to the crest.';
     case 'lapped':
       return joint.toMm === joint.fromMm
         ? 'Its edge has not come over yet.'
-        : `For ${wide} mm dead skeleton lies under the living one.`;
+        : `For ${wide} mm the covered skeleton lies under the living one, its top as it was on the day it was covered.`;
     case 'dead':
-      return `Bare, worn skeleton for ${wide} mm; nothing grows there.`;
+      return `Bare, worn skeleton for ${wide} mm: growth lines end on both sides of it, and nothing grows there.`;
     case 'veiled':
-      return 'At the tile the skeletons are cemented; above, a skin closes over a groove with spines. A wall in truth: it will show.';
+      return 'At the tile the skeletons are cemented; above, tissue closes over a groove with spines. It is a ridge, and will show as one.';
     case 'undecided':
       return 'No verdict yet: it may still go either way.';
   }
@@ -50,7 +50,7 @@ export function sectionWords(section: Section, varieties: readonly Variety[], mo
   const { lengthMm, slices, joints } = section;
   const most = Math.max(0, ...slices.map(({ surfaceMm }) => surfaceMm));
   const parts = [
-    `Section of ${lengthMm.toFixed(1)} mm at month ${month}, up to ${most.toFixed(1)} mm high, ${joints.length} ${joints.length === 1 ? 'joint' : 'joints'}.`,
+    `Section of ${lengthMm.toFixed(1)} mm at month ${month}, up to ${most.toFixed(1)} mm high, ${joints.length} ${joints.length === 1 ? 'seam' : 'seams'}.`,
     ...joints.map((joint) => `${jointWords(joint, varieties)}.`),
   ];
   return parts.join(' ');

@@ -4,19 +4,15 @@ import type { PairReading, Reading } from '../../measure/reading';
 import type { Piece, Plan } from '../../plan/plan';
 import { pinWords, tookWords } from '../steps/words';
 
-/** Outcomes shorter than this go unmentioned beside longer ones. */
+/** Outcomes shorter than this go unmentioned beside longer ones, and so do those that are less of a pair's seam. */
 const LEAST_MM = 2;
+const LEAST_SHARE = 0.1;
 
-const DONE = {
-  fusedMm: 'have run together',
-  ridgeMm: 'have walled up',
-  lappedMm: 'has grown over',
-  deadMm: 'have died back',
-  undecidedMm: 'touch, not yet settled,',
-} as const;
+/** After 'have'; 'lapped' names its two sides and 'undecided' is no deed. */
+const DONE = { fusedMm: 'fused', ridgeMm: 'built a ridge', deadMm: 'left a dead line' } as const;
 
-type OutcomeKey = keyof typeof DONE;
-const OUTCOME_KEYS = Object.keys(DONE) as OutcomeKey[];
+const OUTCOME_KEYS = ['fusedMm', 'ridgeMm', 'lappedMm', 'deadMm', 'undecidedMm'] as const;
+type OutcomeKey = (typeof OUTCOME_KEYS)[number];
 
 function nameOf(plan: Plan, id: string): string {
   return plan.varieties.find((variety) => variety.id === id)?.name ?? id;
@@ -31,27 +27,40 @@ function listed(words: readonly string[]): string {
   return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 }
 
-function longest(pair: PairReading): OutcomeKey {
-  return OUTCOME_KEYS.reduce((best, key) => (pair[key] > pair[best] ? key : best));
+/** What a pair's seam has come to, the longest first; at least one. */
+function outcomes(pair: PairReading): OutcomeKey[] {
+  const [first, ...rest] = [...OUTCOME_KEYS].sort((one, other) => pair[other] - pair[one]);
+  return [first, ...rest.filter((key) => pair[key] >= Math.max(LEAST_MM, LEAST_SHARE * pair.lengthMm))];
 }
 
-function pairWords(plan: Plan, pair: PairReading, key: OutcomeKey): string {
-  const along = `along ${Math.round(pair[key])} mm`;
-  if (key === 'lappedMm') {
+/** 'Fern and Amber have fused along 15 mm and built a ridge along 22 mm' */
+function pairWords(plan: Plan, pair: PairReading): string {
+  const along = (key: OutcomeKey): string => `along ${Math.round(pair[key])} mm`;
+  const found = outcomes(pair);
+  const names = `${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)}`;
+  const done = found.flatMap((key) =>
+    key in DONE ? [`${DONE[key as keyof typeof DONE]} ${along(key)}`] : [],
+  );
+  const parts = done.length > 0 ? [`${names} have ${listed(done)}`] : [];
+  if (found.includes('lappedMm')) {
     // only the more aggressive one laps
     const isA = aggressionOf(plan, pair.a) > aggressionOf(plan, pair.b);
     const [over, under] = isA ? [pair.a, pair.b] : [pair.b, pair.a];
-    return `${nameOf(plan, over)} ${DONE.lappedMm} ${nameOf(plan, under)} ${along}`;
+    parts.push(`${nameOf(plan, over)} has lapped ${nameOf(plan, under)} ${along('lappedMm')}`);
   }
-  return `${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)} ${DONE[key]} ${along}`;
+  if (found.includes('undecidedMm'))
+    parts.push(`${parts.length > 0 ? 'they' : names} are undecided ${along('undecidedMm')}`);
+  return parts.join(', and ');
 }
 
-/** Varieties that build a wall on every settled seam they have. */
+/** Varieties that build a ridge and nothing else on every seam they have. */
 function wallers(plan: Plan, pairs: readonly PairReading[]): string[] {
+  const isRidge = (pair: PairReading): boolean =>
+    outcomes(pair).every((key, at) => key === 'ridgeMm' || (at > 0 && key === 'undecidedMm'));
   return plan.varieties
     .filter(({ id }) => {
       const own = pairs.filter((pair) => pair.a === id || pair.b === id);
-      return own.length > 1 && own.every((pair) => longest(pair) === 'ridgeMm');
+      return own.length > 1 && own.every(isRidge);
     })
     .map((variety) => variety.name);
 }
@@ -73,21 +82,31 @@ export function sentence(plan: Plan, reading: Reading): string {
   const others = pairs
     .filter((pair) => !walling.includes(nameOf(plan, pair.a)) && !walling.includes(nameOf(plan, pair.b)))
     .sort((one, other) => other.lengthMm - one.lengthMm);
-  const parts = others.slice(0, MOST_NAMED).map((pair) => pairWords(plan, pair, longest(pair)));
-  if (walling.length > 0) parts.push(`${listed(walling)} ${walling.length > 1 ? 'are' : 'is'} walling up`);
+  const parts = others.slice(0, MOST_NAMED).map((pair) => pairWords(plan, pair));
+  if (walling.length > 0)
+    parts.push(`${listed(walling)} ${walling.length > 1 ? 'build' : 'builds'} a ridge at every seam`);
   const more = others.length - MOST_NAMED;
   if (more > 0) parts.push(`${more} more ${more > 1 ? 'pairs have' : 'pair has'} met`);
   return `${parts.join('; ')}.`;
 }
 
-/** The whole tile, a sentence a line: what it is, what the month shows, each pair, where each piece was set. */
-export function describe(plan: Plan, reading: Reading | null): string[] {
+/**
+ * The whole tile, a sentence a line: what it is, what the month shows, each pair, where each piece was set. What the
+ * seams are is left out where the learner is to say it.
+ */
+export function describe(plan: Plan, reading: Reading | null, tellsKinds = true): string[] {
   const { tile, pieces } = plan;
   const shape = tile.shape === 'disc' ? 'round tile' : 'square tile';
   const lines = [
     `A ${shape} of ${tile.sizeMm} mm with ${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'}.`,
   ];
-  if (reading) {
+  if (reading && !tellsKinds) {
+    lines.push(`Month ${reading.month}: what the seams are is not told yet.`);
+    for (const pair of reading.pairs)
+      lines.push(
+        `${nameOf(plan, pair.a)} and ${nameOf(plan, pair.b)} meet along ${Math.round(pair.lengthMm)} mm.`,
+      );
+  } else if (reading) {
     lines.push(`Month ${reading.month}: ${sentence(plan, reading)}`);
     for (const pair of reading.pairs) {
       const parts = OUTCOME_KEYS.filter((key) => pair[key] >= 0.5).map(

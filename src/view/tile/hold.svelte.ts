@@ -158,7 +158,7 @@ export class Hold {
   saySection(): void {
     if (this.section === null) return;
     const { lengthMm, joints } = this.section;
-    this.said = `Section of ${lengthMm.toFixed(1)} mm, ${joints.length} ${joints.length === 1 ? 'joint' : 'joints'}.`;
+    this.said = `Section of ${lengthMm.toFixed(1)} mm, ${joints.length} ${joints.length === 1 ? 'seam' : 'seams'}.`;
   }
 
   /** True if there was one. */

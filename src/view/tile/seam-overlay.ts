@@ -10,14 +10,6 @@ export interface SeamPath {
   readonly d: string;
 }
 
-const OUTCOME_WORDS: Readonly<Record<SeamOutcome, string>> = {
-  fused: 'ran together',
-  ridge: 'walled up',
-  lapped: 'lapped',
-  dead: 'bare line',
-  undecided: 'touching',
-};
-
 const TOOTH_PX = 8;
 const TOOTH_HEIGHT_PX = 3.5;
 const TICK_PX = 8;
@@ -122,13 +114,13 @@ export function seamWords(
 }
 
 function wordAt(outcome: SeamOutcome, { at, right }: Spot, width: number, height: number): SeamWord {
-  const widthPx = OUTCOME_WORDS[outcome].length * CHARACTER_PX + PILL_PADDING_PX;
+  const widthPx = outcome.length * CHARACTER_PX + PILL_PADDING_PX;
   const clear = 12 + Math.abs(right[0]) * (widthPx / 2) + Math.abs(right[1]) * (PILL_HEIGHT_PX / 2);
   const side = right[0] < -0.2 || (Math.abs(right[0]) <= 0.2 && right[1] > 0) ? -1 : 1;
   const [x, y] = offset(at, right, side * clear);
   const [left, top] = [widthPx / 2 + 4, PILL_HEIGHT_PX / 2 + 4];
   return {
-    words: OUTCOME_WORDS[outcome],
+    words: outcome,
     outcome,
     px: [Math.min(width - left, Math.max(left, x)), Math.min(height - top, Math.max(top, y))],
     widthPx,

@@ -38,8 +38,8 @@ test('names all three pairs of a mosaic, and counts those of a larger one', () =
     pair('b', 'c', { fusedMm: 70 }),
   ];
   expect(sentence(HALVES, reading(...three))).toBe(
-    'Fern and Garnet have run together along 90 mm; Fern and Amber have run together along 80 mm; ' +
-      'Garnet and Amber have run together along 70 mm.',
+    'Fern and Garnet have fused along 90 mm; Fern and Amber have fused along 80 mm; ' +
+      'Garnet and Amber have fused along 70 mm.',
   );
   const fourth = pair('a', 'd', { fusedMm: 60 });
   expect(sentence(HALVES, reading(...three, fourth))).toMatch(/along 70 mm; 1 more pair has met\.$/u);
@@ -47,27 +47,53 @@ test('names all three pairs of a mosaic, and counts those of a larger one', () =
   expect(more).toMatch(/; 2 more pairs have met\.$/u);
 });
 
-test('two have fused and the third walls up against both', () => {
+test('two have fused and the third builds a ridge with both', () => {
   const month = reading(
     pair('a', 'b', { fusedMm: 35.2, ridgeMm: 3 }),
     pair('a', 'c', { ridgeMm: 20 }),
     pair('b', 'c', { ridgeMm: 27, undecidedMm: 5 }),
   );
-  expect(sentence(HALVES, month)).toBe('Fern and Garnet have run together along 35 mm; Amber is walling up.');
+  expect(sentence(HALVES, month)).toBe(
+    'Fern and Garnet have fused along 35 mm; Amber builds a ridge at every seam.',
+  );
 });
 
 test('one pair, each outcome in its own words', () => {
   const say = (lengths: Lengths): string => sentence(HALVES, reading(pair('a', 'b', lengths)));
-  expect(say({ ridgeMm: 12 })).toBe('Fern and Garnet have walled up along 12 mm.');
-  expect(say({ deadMm: 12 })).toContain('have died back');
+  expect(say({ ridgeMm: 12 })).toBe('Fern and Garnet have built a ridge along 12 mm.');
+  expect(say({ deadMm: 12 })).toContain('have left a dead line along 12 mm');
   const strong = {
     ...HALVES,
     varieties: HALVES.varieties.map((v) => (v.id === 'b' ? { ...v, aggression: 0.9 } : v)),
   };
   expect(sentence(strong, reading(pair('a', 'b', { lappedMm: 12 })))).toBe(
-    'Garnet has grown over Fern along 12 mm.',
+    'Garnet has lapped Fern along 12 mm.',
   );
-  expect(say({ undecidedMm: 12 })).toContain('touch, not yet settled');
+  expect(say({ undecidedMm: 12 })).toBe('Fern and Garnet are undecided along 12 mm.');
+});
+
+test('names each outcome of a pair that is not negligible, the longest first', () => {
+  const say = (lengths: Lengths): string => sentence(HALVES, reading(pair('a', 'b', lengths)));
+  expect(say({ fusedMm: 15, ridgeMm: 22 })).toBe(
+    'Fern and Garnet have built a ridge along 22 mm and fused along 15 mm.',
+  );
+  expect(say({ fusedMm: 15, deadMm: 22, undecidedMm: 5 })).toBe(
+    'Fern and Garnet have left a dead line along 22 mm and fused along 15 mm, and they are undecided along 5 mm.',
+  );
+  // a tenth of the seam, or 2 mm of a short one
+  expect(say({ fusedMm: 40, ridgeMm: 3.9 })).not.toContain('ridge');
+  expect(say({ fusedMm: 6, ridgeMm: 1.9 })).not.toContain('ridge');
+  // who builds a ridge with both and fuses with one is not said to build ridges only
+  const mixed = reading(pair('a', 'c', { ridgeMm: 20, fusedMm: 15 }), pair('b', 'c', { ridgeMm: 27 }));
+  expect(sentence(HALVES, mixed)).toContain(
+    'Fern and Amber have built a ridge along 20 mm and fused along 15 mm',
+  );
+});
+
+test('what the seams are is left out where the learner is to say it', () => {
+  const text = describe(HALVES, reading(pair('a', 'b', { fusedMm: 35.2, ridgeMm: 3 })), false).join(' ');
+  expect(text).toContain('Month 8: what the seams are is not told yet. Fern and Garnet meet along 38 mm.');
+  expect(text).not.toMatch(/fused|ridge|lapped|dead|undecided/u);
 });
 
 test('before any touch it says so', () => {
