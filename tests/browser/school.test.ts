@@ -228,7 +228,7 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
     .getByRole('region', { name: 'Seams under the line' })
     .getByText('joined only from the underside')
     .waitFor();
-  await press('Let the pair take');
+  await press('Let the pair fuse');
   await expect.poll(() => shows.innerText()).toContain('Fern and Amber have fused');
   await page.keyboard.press('Control+z');
   await expect.poll(() => shows.innerText()).toContain('Fern and Amber have built a ridge');

@@ -4,7 +4,7 @@ import type { Lesson } from '../lesson';
 import { AMBER, block, GARNET, lessonPlan } from '../lesson-plan';
 
 const plan = lessonPlan({
-  name: 'Lesson: the bare pale line',
+  name: 'Lesson: the dead line',
   sizeMm: 50,
   months: 12,
   varieties: [GARNET, AMBER],
@@ -15,13 +15,14 @@ const plan = lessonPlan({
 
 export const BARE_LINE: Lesson = {
   id: 'bare-line',
-  title: 'The bare pale line',
-  idea: 'Tissue that meets and dies leaves a bare strip of skeleton: no wall, and no merge.',
+  title: 'Dead: the bare pale line',
+  idea: 'Tissue that meets and dies leaves a bare strip of skeleton, the dead line: neither fused nor a ridge.',
   plan,
   seed: 'one',
   month: 8,
   cut: { from: [-18, 2], to: [18, 2] },
-  watch: 'When the rims meet both draw back a little, and what lies between goes pale and stays so.',
+  watch:
+    'When the rims meet, both die back a little. What lies between goes pale and stays low, while both sides thicken.',
   text: [
     {
       sure: 'published',
@@ -44,11 +45,11 @@ export const BARE_LINE: Lesson = {
     {
       sure: 'guess',
       words:
-        'Width of the strip and the share of seams that end so are chosen: nobody has measured them within one species.',
+        'How wide the dead line is and how many seams end so are chosen: nobody has measured it within one species.',
     },
   ],
   question: {
-    words: 'A pale line, two months old, level with the tissue. Which reading is wrong?',
+    words: 'A pale line, two months old, no higher than the tissue beside it. Which reading is wrong?',
     answers: [
       {
         words: 'Dead: bare skeleton between two living edges',
@@ -58,29 +59,29 @@ export const BARE_LINE: Lesson = {
       {
         words: 'Ridge: two walls side by side',
         isRight: true,
-        earns: 'A wall stands up, and tissue covers it. A bare line is level or sunk, with no tissue on it.',
+        earns: 'A ridge stands up, and tissue covers it. A dead line is level or sunk, with no tissue on it.',
       },
       {
         words: 'Undecided: wait and read again',
         isRight: false,
-        earns: 'Careful, and allowed: a white zone may still change within months.',
+        earns: 'Careful, and allowed: a pale line may still change within months.',
       },
     ],
   },
   tries: [
     {
       label: 'Let none die back',
-      look: 'The same strangers now build a wall where the strip was.',
+      look: 'The same strangers now build a ridge where the dead line was.',
       change: (now) => ({ ...changeSettings(now, { deadShare: 0 }), words: 'Let no seam die back' }),
     },
   ],
   claim: {
-    words: 'The seam ends bare nearly all along, and none of it fuses',
+    words: 'the seam is dead nearly all along, and none of it fuses',
     unit: 'share dead less share fused at month 8',
     runs: [{ plan, months: [8] }],
     measure: ([[{ reading }]]) => shareOf(reading.seam, 'deadMm') - shareOf(reading.seam, 'fusedMm'),
     from: 0.85,
     to: 1,
-    because: 'every rejected seam was set to stay bare; the stretch at the rim is still undecided',
+    because: 'every seam that does not fuse was set to die back; the stretch at the rim is still undecided',
   },
 };

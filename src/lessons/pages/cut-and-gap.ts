@@ -36,7 +36,7 @@ export const CUT_AND_GAP: Lesson = {
   plan,
   seed: 'one',
   month: 8,
-  watch: 'Four cuts of 12 mm of a pair that takes. The colours stay in four lobes with frayed borders.',
+  watch: 'Four cuts of 12 mm of a pair that fuses. The colours stay in four lobes with frayed borders.',
   text: [
     {
       sure: 'published',
@@ -47,7 +47,7 @@ export const CUT_AND_GAP: Lesson = {
     {
       sure: 'published',
       words:
-        'Close setting helps even where it walls up: Platygyra 5 mm apart lived in 75 % and gained 3.7 cm² a month, 5 cm apart in 43 % and 0.6 cm².',
+        'Close setting helps even where a ridge comes of it: Platygyra 5 mm apart lived in 75 % and gained 3.7 cm² a month, 5 cm apart in 43 % and 0.6 cm².',
       source: 'Kikuzawa et al. 2021, J. Mar. Sci. Eng. 9: 1377',
     },
     {
@@ -57,16 +57,16 @@ export const CUT_AND_GAP: Lesson = {
     {
       sure: 'guess',
       words:
-        'In the model cut and gap change how fine the pattern is and when seams form, not the odds that a pair takes. That is an assumption.',
+        'In the model cut and gap change how fine the pattern is and when seams form, not the odds that a pair fuses. That is an assumption.',
     },
   ],
   question: {
-    words: 'You want finer veins of a pair that takes, and your stock is what it is. What do you change?',
+    words: 'You want finer veins of a pair that fuses, and have no more stock. What do you change?',
     answers: [
       {
         words: 'Wait longer: veins get finer with time',
         isRight: false,
-        earns: 'Outward growth makes them wider: veins merge, and radii spread.',
+        earns: 'Outward growth makes them wider: veins spread like spokes, and some are closed off.',
       },
       {
         words: 'Cut smaller and set closer',
@@ -93,7 +93,7 @@ export const CUT_AND_GAP: Lesson = {
     },
   ],
   claim: {
-    words: 'Cuts of 4 mm give veins less than two thirds as wide as cuts of 12 mm',
+    words: 'cuts of 4 mm give veins less than two thirds as wide as cuts of 12 mm',
     unit: 'vein width of 4 mm cuts by that of 12 mm cuts, month 8',
     runs: [
       { plan: fine, months: [8] },
@@ -105,6 +105,7 @@ export const CUT_AND_GAP: Lesson = {
         : small.reading.veinWidthMm / large.reading.veinWidthMm,
     from: 0.1,
     to: 0.66,
-    because: 'at first the widths are as 4 to 12; with time fine veins merge faster, so the ratio rises',
+    because:
+      'at first the widths are as 4 to 12; with time fine veins are closed off faster, so the ratio rises',
   },
 };

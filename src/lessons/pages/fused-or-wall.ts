@@ -4,7 +4,7 @@ import type { Lesson } from '../lesson';
 import { AMBER, block, FERN, GARNET, lessonPlan } from '../lesson-plan';
 
 const plan = lessonPlan({
-  name: 'Lesson: fused against wall',
+  name: 'Lesson: fused or ridge',
   sizeMm: 56,
   months: 12,
   varieties: [FERN, AMBER, GARNET],
@@ -22,25 +22,26 @@ const plan = lessonPlan({
 
 export const FUSED_OR_WALL: Lesson = {
   id: 'fused-or-wall',
-  title: 'Fused against wall',
-  idea: 'A real merge has no line: skeleton and tissue run through. A wall has two sides and a crest.',
+  title: 'Fused or ridge',
+  idea: 'Where two have fused, tissue and skeleton run through. A ridge is two walls side by side, with a crest.',
   plan,
   seed: 'one',
   month: 9,
   isBare: true,
   cut: { from: [-26, 3], to: [26, 3] },
-  watch: 'Left seam and right seam, on one tile. Turn the light: a wall throws a shade, a merge throws none.',
+  watch:
+    'Two seams on one tile: one fused, one a ridge. Which is which? Turn the light: a ridge throws a shade, a fused seam throws none.',
   text: [
     {
       sure: 'published',
       words:
-        'Strangers wall up. Pieces of three colonies of Platygyra set 5 mm apart raised a ridge of skeleton at every contact, without dead tissue.',
+        'Strangers build ridges. Pieces of three colonies of Platygyra set 5 mm apart raised a ridge of skeleton at every contact, without dead tissue.',
       source: 'Kikuzawa et al. 2021, J. Mar. Sci. Eng. 9: 1377',
     },
     {
       sure: 'published',
       words:
-        'Pieces of one colony fuse, and so are the measure of a real merge. In Fungia they did so at cut edges only: uncut ones stayed apart.',
+        'Pieces of one colony fuse: set two beside each other to see what fused looks like. In Fungia they fused at cut edges only; uncut ones stayed apart.',
       source:
         'Hildemann, Linthicum & Vann 1975, Immunogenetics 2: 269-284; Jokiel & Bigger 1994, Biol. Bull. 186: 72-80',
     },
@@ -51,38 +52,38 @@ export const FUSED_OR_WALL: Lesson = {
     {
       sure: 'guess',
       words:
-        'How fast a wall rises (0.3 mm a month, 3 mm at most) and how colours run through each other after a merge are the model’s own choices.',
+        'How fast a ridge rises (0.3 mm a month, 3 mm at most) and how colours mix once two have fused are the model’s own choices.',
     },
   ],
   question: {
-    words: 'Which of these tells a merge from a wall?',
+    words: 'Which of these tells a fused seam from a ridge?',
     answers: [
       {
         words: 'The colours differ sharply at the seam',
         isRight: false,
-        earns: 'They do at a young merge too: colours need months to run into each other.',
+        earns: 'They do at a young fused seam too: colours need months to mix.',
       },
       {
         words: 'No crest and no groove, and growth lines that run through',
         isRight: true,
-        earns: 'One skeleton: in the section the lines cross from side to side.',
+        earns: 'One skeleton: cut it open, and at the fused seam the growth lines cross from side to side.',
       },
       {
         words: 'Both sides are healthy right up to the seam',
         isRight: false,
-        earns: 'A wall leaves both sides healthy: that is why it is mistaken for a merge.',
+        earns: 'A ridge leaves both sides healthy: that is why it is taken for fused.',
       },
     ],
   },
   tries: [
     {
-      label: 'Let Amber and Garnet take too',
-      look: 'The crest on the right is gone, and red begins to run into orange.',
+      label: 'Let Amber and Garnet fuse too',
+      look: 'The crest on the right is gone, and red begins to mix into orange.',
       change: (now) => changePair(now, AMBER.id, GARNET.id, { acceptance: 1 }),
     },
   ],
   claim: {
-    words: 'At month 9 the left seam is fused and the right one is a wall, on every seed',
+    words: 'at month 9 the left seam is fused and the right one is a ridge, on every tile',
     unit: 'share, the lesser of the two',
     runs: [{ plan, months: [9] }],
     measure: ([[{ reading }]]) =>
@@ -92,6 +93,6 @@ export const FUSED_OR_WALL: Lesson = {
       ),
     from: 0.95,
     to: 1,
-    because: 'one pair always takes and the other never does; the last stretch at the rim is still undecided',
+    because: 'one pair always fuses and the other never does; the last stretch at the rim is still undecided',
   },
 };

@@ -25,25 +25,24 @@ export const LAPPED: Lesson = {
   month: 12,
   cut: { from: [-14, 2], to: [22, 2] },
   watch:
-    'Same rim rate on both sides, yet the seam leaves the middle. The ticks of the drawn seam point to the side that is covered; without them, look for a lip that throws shade to one side only.',
+    'Both rims grow at one rate, yet the seam leaves the middle: Fern laps Heather. The ticks of the drawn seam point to the side that is covered. Switch ‘Seams’ off and look for a lip that throws shade to one side only.',
   text: [
     {
       sure: 'published',
-      words:
-        'Overgrowth by one side is one of the outcomes counted in studies of contact, beside borders, sutures and dead strips.',
+      words: 'Studies of contact count it as one of the outcomes: one side grows over the other.',
       source: 'Amar, Chadwick & Rinkevich 2008, BMC Evol. Biol. 8: 126',
     },
     {
       sure: 'published',
       words:
-        'Who laps whom is not a fixed ladder: it need not be transitive, it can start late and it can turn round.',
+        'Who laps whom is no fixed ladder: A may lap B, B lap C and C lap A. It can start late, and it can turn round.',
       source:
         'Chadwick-Furman & Rinkevich 1994, Coral Reefs 13: 57-63; Rinkevich 2004, Hydrobiologia 530: 443-450',
     },
     {
       sure: 'guess',
       words:
-        'Aggression from 0 to 1 is our own scale and only the difference counts: at a difference of 1 most rejected seams lap, by 1 mm a month.',
+        'Aggression from 0 to 1 is our own scale and only the difference counts: at a difference of 1 most seams that do not fuse lap, by 1 mm a month.',
     },
   ],
   question: {
@@ -65,7 +64,7 @@ export const LAPPED: Lesson = {
   tries: [
     {
       label: 'Make both equally aggressive',
-      look: 'No lip: a wall in the middle, as between any strangers.',
+      look: 'No lip: a ridge in the middle, as between any strangers.',
       change: (now) => ({
         ...changeVariety(now, FERN.id, { aggression: 0 }),
         words: 'Make both equally aggressive',
@@ -73,12 +72,13 @@ export const LAPPED: Lesson = {
     },
   ],
   claim: {
-    words: 'With all the aggression on one side most of the seam laps',
+    words: 'with all the aggression on one side most of the seam laps',
     unit: 'share of the seam at month 12',
     runs: [{ plan, months: [12] }],
     measure: ([[{ reading }]]) => shareOf(reading.seam, 'lappedMm'),
     from: 0.6,
     to: 1,
-    because: 'four rejected seams of five lap at a difference of 1; on one tile it is mostly all or nothing',
+    because:
+      'four of five seams that do not fuse lap at a difference of 1; on one tile it is mostly all or nothing',
   },
 };

@@ -15,12 +15,12 @@ const plan = lessonPlan({
 export const MEETING: Lesson = {
   id: 'meeting',
   title: 'Meeting and the first weeks',
-  idea: 'Touching is not joining: for some weeks a new seam may still go either way.',
+  idea: 'Touching is not fusing: for some weeks a new seam is undecided and may still go either way.',
   plan,
   seed: 'six',
   month: 3,
   watch:
-    'Two cut edges 6 mm apart. Month 1 is healing, in month 2 the rims cross the gap. Look at the seam at month 2, then at month 3.',
+    'Two cut edges 6 mm apart. In month 1 they heal, in month 2 the rims cross the gap. Step back to month 2: the new seam is undecided. By month 3 part of it has fused and part is a ridge, a wall of skeleton from both sides.',
   text: [
     {
       sure: 'published',
@@ -39,7 +39,7 @@ export const MEETING: Lesson = {
     {
       sure: 'guess',
       words:
-        'In the model the first verdict can fall 10 days after touch and runs along the seam at 1 mm a day. Both numbers are chosen, not measured.',
+        'In the model a seam stays undecided for at least 10 days after touch. Then a place on it fuses or not, and what it came to spreads along the seam by 1 mm a day. Both numbers are chosen, not measured.',
     },
   ],
   question: {
@@ -48,7 +48,7 @@ export const MEETING: Lesson = {
       {
         words: 'Fused',
         isRight: false,
-        earns: 'Too soon. A seam that will wall up can look just like this in its first weeks.',
+        earns: 'Too soon. A seam that becomes a ridge can look just like this in its first weeks.',
       },
       {
         words: 'Undecided, with the date',
@@ -56,9 +56,9 @@ export const MEETING: Lesson = {
         earns: 'The date of touch is what later readings are counted from.',
       },
       {
-        words: 'Rejected',
+        words: 'Ridge',
         isRight: false,
-        earns: 'Nothing shows it yet: a rejection needs time to leave a mark.',
+        earns: 'Nothing shows it yet: a ridge needs time to rise.',
       },
     ],
   },
@@ -70,7 +70,7 @@ export const MEETING: Lesson = {
     },
   ],
   claim: {
-    words: 'In its first days a seam is undecided, and within two months nearly all of it is settled',
+    words: 'in its first days a seam is undecided, and within two months next to none of it still is',
     unit: 'share of the seam, undecided at month 2 less undecided at month 4',
     runs: [{ plan, months: [2, 4] }],
     measure: ([[early, late]]) =>

@@ -10,7 +10,7 @@ const pairsOf = (related: 'unrelated' | 'kin'): Plan['pairs'] =>
   ALL.flatMap((one, at) => ALL.slice(at + 1).map((other) => ({ a: one.id, b: other.id, related })));
 
 const plan = lessonPlan({
-  name: 'Lesson: why most pairs do not take',
+  name: 'Lesson: why most pairs do not fuse',
   sizeMm: 56,
   months: 10,
   varieties: ALL,
@@ -25,13 +25,13 @@ const plan = lessonPlan({
 
 export const MOST_DO_NOT_TAKE: Lesson = {
   id: 'most-do-not-take',
-  title: 'Why most pairs do not take',
-  idea: 'Corals tell kin from strangers, and grown strangers all but never fuse: a pair that takes is a find.',
+  title: 'Why most pairs do not fuse',
+  idea: 'Corals tell kin from strangers, and grown strangers all but never fuse. A pair that does (growers say: it takes) is a find.',
   plan,
   seed: 'one',
   month: 8,
   watch:
-    'Four varieties, not related as far as anyone knows, with four seams between them. Count those that run together.',
+    'Four varieties, not related as far as anyone knows, with four seams between them. Count those that fuse.',
   text: [
     {
       sure: 'published',
@@ -47,13 +47,13 @@ export const MOST_DO_NOT_TAKE: Lesson = {
     {
       sure: 'published',
       words:
-        'Very young corals are not choosy yet. In Acropora millepora there was no rejection at all in the first two months of life.',
+        'Very young corals are not choosy yet. In Acropora millepora no contact was rejected in the first two months of life.',
       source: 'Puill-Stephan, van Oppen, Pichavant-Rafini & Willis 2012, Coral Reefs 31: 1019-1028',
     },
     {
       sure: 'practice',
       words:
-        'The colours that are sold as takers were picked for it: growers tried many pairs and kept the few that took.',
+        'Colours that are sold as fusing were picked for it: growers tried many pairs and kept the few that fused.',
     },
     {
       sure: 'guess',
@@ -62,18 +62,19 @@ export const MOST_DO_NOT_TAKE: Lesson = {
     },
   ],
   question: {
-    words: 'You tried a pair eight times and none took. What do you know?',
+    words: 'You tried a pair eight times and it never fused. What do you know?',
     answers: [
       {
-        words: 'It never takes',
+        words: 'It never fuses',
         isRight: false,
-        earns: 'Eight misses still allow a pair that takes 3 times in 10: 0.7 to the power of 8 is 0.06.',
+        earns:
+          'A pair that fuses 3 times in 10 still misses eight times in a row 6 times in 100 (0.7 to the power of 8).',
       },
       {
-        words: 'It may still take now and then, up to about 3 in 10',
+        words: 'It may still fuse now and then, up to about 3 times in 10',
         isRight: true,
         earns:
-          'The one-sided 95 % limit for 0 of 8 is 0.31 (Clopper & Pearson 1934). Eight tries rule out a good taker, no more.',
+          'The one-sided 95 % limit for 0 of 8 is 0.31 (Clopper & Pearson 1934). Eight tries rule out a pair that fuses often, no more.',
       },
       { words: 'The ninth is due', isRight: false, earns: 'Tries owe nothing: each stands for itself.' },
     ],
@@ -81,12 +82,12 @@ export const MOST_DO_NOT_TAKE: Lesson = {
   tries: [
     {
       label: 'Make them kin',
-      look: 'About half of the pairs take now. Which ones changes from tile to tile.',
+      look: 'About half of the pairs fuse now. Which ones changes from tile to tile.',
       change: (now) => ({ plan: { ...now, pairs: pairsOf('kin') }, words: 'Make all four kin' }),
     },
   ],
   claim: {
-    words: 'Between unrelated varieties next to none of the seam fuses',
+    words: 'between unrelated varieties next to none of the seam fuses',
     unit: 'share of the seam at month 8',
     runs: [{ plan, months: [8] }],
     measure: ([[{ reading }]]) => shareOf(reading.seam, 'fusedMm'),

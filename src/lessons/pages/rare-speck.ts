@@ -131,7 +131,7 @@ export const RARE_SPECK: Lesson = {
   ],
   claim: {
     words:
-      'With 1 mm of margin the share of rare tissue in the cutting is more than three times that with 6 mm',
+      'with 1 mm of margin the share of rare tissue in the cutting is more than three times that with 6 mm',
     unit: 'share with 1 mm by share with 6 mm',
     runs: [
       { plan: only(1), months: [3] },

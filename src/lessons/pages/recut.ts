@@ -71,7 +71,7 @@ export const RECUT: Lesson = {
     {
       sure: 'published',
       words:
-        'In spreading colonies of microbes neighbouring colours merge into fewer, wider sectors as the front moves out. Nobody has shown it for corals; the model copies from near neighbours, so it does the same.',
+        'In spreading colonies of microbes fewer and wider bands of colour are left as the front moves out. Nobody has shown it for corals; the model copies from near neighbours, so it does the same.',
       source: 'Hallatschek, Hersen, Ramanathan & Nelson 2007, PNAS 104: 19926-19930',
     },
     {
@@ -88,7 +88,7 @@ export const RECUT: Lesson = {
     {
       sure: 'guess',
       words:
-        'How colours run within a merged colony is the model’s own choice. The parts of one merged colony rejoin here without new odds.',
+        'How colours mix within a fused colony is the model’s own choice. Its parts fuse again here without fail.',
     },
   ],
   question: {
@@ -117,7 +117,7 @@ export const RECUT: Lesson = {
   ],
   claim: {
     words:
-      'At month 9 the veins of the recut tile are less than half as wide as those of the halves left alone',
+      'at month 9 the veins of the recut tile are less than half as wide as those of the halves left alone',
     unit: 'vein width, recut by left alone',
     runs: [
       { plan, months: [9] },

@@ -75,7 +75,7 @@ export const RIM_AND_RATE: Lesson = {
     },
   ],
   claim: {
-    words: 'Once healed, the rim of a cut disc moves out at the rate that was set',
+    words: 'once healed, the rim of a cut disc moves out at the rate that was set',
     unit: 'mm a month',
     runs: [{ plan, months: [MONTH] }],
     measure: ([[{ reading }]]) =>

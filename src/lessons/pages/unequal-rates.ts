@@ -34,13 +34,13 @@ export const UNEQUAL_RATES: Lesson = {
     {
       sure: 'published',
       words:
-        'The curve is plain geometry of two fronts: part of a circle in front, a spiral behind, because a front can only pass through its own ground.',
+        'The bent seam is plain geometry of two rims: part of a circle in front, a spiral behind, because a rim can only go round the other, not through it.',
       source: 'Schaudt & Drysdale 1991, 7th ACM Symp. Comput. Geom.',
     },
     {
       sure: 'guess',
       words:
-        'Rates stay as set, in the model. What helps the slow one follows from the geometry: a head start, a larger piece, a corner of its own.',
+        'In the model rates stay as set. From the geometry follows what helps the slow one: a head start, a larger piece, a corner of its own.',
     },
   ],
   question: {
@@ -76,7 +76,7 @@ export const UNEQUAL_RATES: Lesson = {
     },
   ],
   claim: {
-    words: 'At month 12 the fast one holds more than three quarters of the tissue',
+    words: 'at month 12 the fast one holds more than three quarters of the tissue',
     unit: 'share of the tissue',
     runs: [{ plan, months: [12] }],
     measure: ([[{ reading }]]) => reading.varieties[FAST.id].share,

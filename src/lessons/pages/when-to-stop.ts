@@ -20,7 +20,7 @@ export const WHEN_TO_STOP: Lesson = {
   seed: 'eight',
   month: 10,
   watch:
-    'Kin that take in part. In the strip below, what fuses and what walls up is set by about month 3; after that both bands only get longer.',
+    'Kin that fuse in part. In the strip below, what has fused and what is a ridge is set by about month 3; after that both only get longer.',
   text: [
     {
       sure: 'practice',
@@ -29,13 +29,13 @@ export const WHEN_TO_STOP: Lesson = {
     {
       sure: 'published',
       words:
-        'What looked merged turned within 2 to 8 months of contact where it turned at all: eight months without a white zone is the end of that worry.',
+        'Seams that looked fused and were not showed it within 2 to 8 months of contact: after eight months without a white zone that worry is over.',
       source: 'Hidaka, Yurugi, Sunagawa & Kinzie 1997, Coral Reefs 16: 13-20 (Pocillopora damicornis)',
     },
     {
       sure: 'published',
       words:
-        'Young full siblings can still part later: 14 of 19 merged pairs were one at 11 months, 5 were not.',
+        'Young full siblings can still part later: of 19 fused pairs 14 were one at 11 months, 5 were not.',
       source:
         'Puill-Stephan, van Oppen, Pichavant-Rafini & Willis 2012, Coral Reefs 31: 1019-1028 (Acropora millepora)',
     },
@@ -46,19 +46,19 @@ export const WHEN_TO_STOP: Lesson = {
     },
   ],
   question: {
-    words: 'A seam has been a wall for three months. What does waiting a year bring?',
+    words: 'A seam has been a ridge for three months. What does waiting a year bring?',
     answers: [
       {
-        words: 'It may merge after all',
+        words: 'It may fuse after all',
         isRight: false,
-        earns: 'We found no study in which a standing wall became a merge; in the model it never does.',
+        earns: 'We found no study in which a standing ridge fused; in the model it never does.',
       },
       {
-        words: 'A longer, higher wall',
+        words: 'A longer, higher ridge',
         isRight: true,
         earns: 'Use the tank space: clear it, or try the pair anew on fresh cuts.',
       },
-      { words: 'It sinks', isRight: false, earns: 'In the model a wall only rises, up to 3 mm.' },
+      { words: 'It sinks', isRight: false, earns: 'In the model a ridge only rises, up to 3 mm.' },
     ],
   },
   tries: [
@@ -69,7 +69,7 @@ export const WHEN_TO_STOP: Lesson = {
     },
   ],
   claim: {
-    words: 'From month 4 to month 12 the share that is fused hardly moves',
+    words: 'from month 4 to month 12 the share that is fused hardly moves',
     unit: 'change of the share, whichever way',
     runs: [{ plan, months: [4, 12] }],
     measure: ([[early, late]]) =>
