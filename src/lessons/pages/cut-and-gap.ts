@@ -36,6 +36,7 @@ export const CUT_AND_GAP: Lesson = {
   plan,
   seed: 'one',
   month: 8,
+  cut: { from: [-24, -6.5], to: [24, -6.5] },
   watch: 'Four cuts of 12 mm of a pair that fuses. The colours stay in four lobes with frayed borders.',
   text: [
     {

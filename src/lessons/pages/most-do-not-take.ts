@@ -30,6 +30,7 @@ export const MOST_DO_NOT_TAKE: Lesson = {
   plan,
   seed: 'one',
   month: 8,
+  cut: { from: [-26, -9], to: [26, -9] },
   watch:
     'Four varieties, not related as far as anyone knows, with four seams between them. Count those that fuse.',
   text: [

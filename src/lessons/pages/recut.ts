@@ -65,6 +65,7 @@ export const RECUT: Lesson = {
   plan,
   seed: 'one',
   month: 9,
+  cut: { from: [-23, 3], to: [23, 3] },
   watch:
     'Two halves fuse and stay halves. At month 4 they are sawn into 6 mm squares, and every second one changes sides.',
   text: [

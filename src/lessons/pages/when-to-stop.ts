@@ -42,7 +42,7 @@ export const WHEN_TO_STOP: Lesson = {
     {
       sure: 'guess',
       words:
-        'In the model no settled seam turns, unless you say so behind the pair. For grown corals nothing is published either way.',
+        'In the model no settled seam turns, unless you set it so for the pair. For grown corals nothing is published either way.',
     },
   ],
   question: {
