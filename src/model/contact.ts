@@ -5,7 +5,7 @@
  */
 import { AXIS_X, AXIS_Y } from './front';
 import { isKin } from './pieces';
-import { addNucleus, addRow, FATE } from './seam-table';
+import { addNucleus, addRow, FATE, type SeamTable } from './seam-table';
 import { BARE, FLAG, joinColonies, type State } from './state';
 import { queue } from './zip';
 
@@ -69,6 +69,26 @@ export function openRow(state: State, cell: number): void {
   forNeighbours(state, r, (n) => {
     if (seam.nucleus[n] >= 0) queueFrom(state, n, r);
   });
+  runOnOverBare(state, r);
+}
+
+/** A dead seam bares the tissue ahead of it: its verdict runs on over that gap to where the two touch next. */
+function runOnOverBare(state: State, r: number): void {
+  const { seam, row, layout } = state;
+  const { columns, rows, cellMm, rates } = layout;
+  const reachMm = rates.stingMm + 2 * cellMm;
+  const reach = Math.ceil(reachMm / cellMm);
+  const column = seam.cell[r] % columns;
+  const line = (seam.cell[r] - column) / columns;
+  const right = Math.min(columns - 1, column + reach);
+  const bottom = Math.min(rows - 1, line + reach);
+  for (let y = Math.max(0, line - reach); y <= bottom; y++) {
+    for (let x = Math.max(0, column - reach); x <= right; x++) {
+      const n = row[y * columns + x];
+      if (n === 0 || seam.fate[n] !== FATE.dead || !areOfOnePair(seam, n, r)) continue;
+      if (apartMm(state, n, r) <= reachMm) queueFrom(state, n, r);
+    }
+  }
 }
 
 /** Day from which the tissue of a cell can join: it is there, and the cut behind which it stands has healed. */
@@ -148,15 +168,14 @@ export function forNeighbours(state: State, r: number, visit: (row: number) => v
   const { seam, row, layout } = state;
   const { columns } = layout;
   const cell = seam.cell[r];
-  const own = seam.own[r];
-  const other = seam.other[r];
   for (let dy = -columns; dy <= columns; dy += columns) {
     for (let dx = -1; dx <= 1; dx++) {
       const n = row[cell + dy + dx];
-      if (n === 0 || n === r) continue;
-      const a = seam.own[n];
-      const b = seam.other[n];
-      if ((a === own && b === other) || (a === other && b === own)) visit(n);
+      if (n !== 0 && n !== r && areOfOnePair(seam, n, r)) visit(n);
     }
   }
+}
+
+function areOfOnePair({ own, other }: SeamTable, a: number, b: number): boolean {
+  return (own[a] === own[b] && other[a] === other[b]) || (own[a] === other[b] && other[a] === own[b]);
 }

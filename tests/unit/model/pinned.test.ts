@@ -19,8 +19,8 @@ test('the first saved shape grows to its hash', () => {
   }
   expect({ model: MODEL_VERSION, hash }).toMatchInlineSnapshot(`
     {
-      "hash": "b603fcf24ce8d64b",
-      "model": 3,
+      "hash": "6a36341e89396a59",
+      "model": 4,
     }
   `);
 });
