@@ -133,7 +133,7 @@ export const LATTICE: Topic = {
       tolerance: 0,
       because: `asked for: each mean shifts by less than 3 % or less than 2 standard errors, ${LATTICE_SEEDS} seeds`,
       known:
-        'Dead seams, longer at 0.5 mm, and ridge that takes their place: at finer cells the sting bares the tissue ahead of an opening seam, so the verdict does not run on (without a sting they agree). Vein width of the mosaic, 3.5, 3.2, 3.1 mm: borders run from polyp to polyp, and a coarse cell cuts their corners short (read at every half mm, the run at 0.25 mm gives the width of the run at 0.5). Undecided, 1 mm in 1,000 at 0.5 mm: single contacts where corners of cuts meet, out of reach of the verdicts around. Vein width is 3.4 % more at steps of 2 days',
+        'Undecided, 1 mm in 1,000 at 0.5 mm and none at finer cells: single contacts where corners of cuts meet, out of reach of the verdicts around. Vein width of the mosaic, 3.6 % more at steps of 2 days than of 1: polyps are replaced in rounds of 7 steps. Dead, 24 % less at 0.125 than at 0.25 mm in one preset: just 2 standard errors, and of 200 shifts some reach that by chance',
       run: beyond,
     },
   ],
