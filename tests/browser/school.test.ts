@@ -101,7 +101,7 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await expect
     .poll(() => page.locator('.shows').innerText())
     .toMatch(/Fern and Amber have built a ridge along \d+ mm and fused along \d+ mm/u);
-  await page.getByText('Seam in mm, month by month:').waitFor();
+  await page.getByText(/^Full height: \d+ mm of seam\./u).waitFor();
   // cutting the tile open moves nothing of the text
   const text = page.getByText('In one study the partner was recognised');
   const placeBefore = await text.boundingBox();
