@@ -235,6 +235,15 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   await press('A section with growth lines that run through');
   await page.getByText('Right. One skeleton').waitFor();
   expect(await faults(page), 'lesson').toEqual([]);
+  // what Tab comes to does not lie under the views' bar
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Tab');
+  const next = page.getByRole('link', { name: 'Next: Why most pairs do not fuse' });
+  await expect.poll(() => next.evaluate((link) => link === document.activeElement)).toBe(true);
+  const bar = await page.getByRole('navigation', { name: 'Views' }).last().boundingBox();
+  const box = await next.boundingBox();
+  expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(bar?.y ?? 0);
 
   await page.evaluate(() => (location.hash = '#/school/test'));
   await page.getByLabel('Set').fill('reef');
