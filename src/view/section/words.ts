@@ -29,7 +29,7 @@ export function jointNote(joint: Joint): string {
   const wide = (joint.toMm - joint.fromMm).toFixed(1);
   switch (joint.kind) {
     case 'fused':
-      return 'Growth lines run through from side to side.';
+      return 'Growth lines run through from side to side; only those from before the two met end here.';
     case 'ridge':
       return 'Growth lines bend up and end at the plane between the walls, from the tile to the crest.';
     case 'lapped':
