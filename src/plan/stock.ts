@@ -167,12 +167,12 @@ function refusal(
   const keep = Math.round(holdsMm2 - spareMm2);
   const over = Math.max(1, Math.round(takenMm2 - spareMm2));
   const when = day === 0 ? '' : ` on day ${day}`;
-  const words = `This takes ${takes} mm2 of ${variety}${when}; the mother holds ${holds} mm2 and you keep ${keep}`;
+  const words = `This takes ${takes} mm² of ${variety}${when}; the mother holds ${holds} mm² and you keep ${keep}`;
   return {
     where: `the stock of ${variety}`,
-    found: `${takes} mm2 taken${when}`,
-    allowed: `at most ${Math.round(spareMm2)} mm2`,
-    cure: `${words}: ${over} mm2 too much`,
+    found: `${takes} mm² taken${when}`,
+    allowed: `at most ${Math.round(spareMm2)} mm²`,
+    cure: `${words}: ${over} mm² too much`,
   };
 }
 
@@ -180,11 +180,11 @@ function warningsOf({ variety, holdsMm2, takenMm2, leftMm2, tanks }: StockRow): 
   if (takenMm2 === 0) return [];
   const takes = Math.round(takenMm2);
   if (holdsMm2 === null)
-    return [`No mother of ${variety} is noted: whether ${takes} mm2 can be cut is not known.`];
+    return [`No mother of ${variety} is noted: whether ${takes} mm² can be cut is not known.`];
   if (tanks.length > 1) return [];
   const tank = tanks[0] === '' ? 'one tank only' : `one tank only (${tanks[0]})`;
   const left = Math.round(leftMm2);
   const rest =
-    left === 0 ? 'this plan cuts the last of what may be cut' : `${left} mm2 may be cut after this plan`;
+    left === 0 ? 'this plan cuts the last of what may be cut' : `${left} mm² may be cut after this plan`;
   return [`${variety} lives in ${tank}, and ${rest}: set a piece of it in another tank first.`];
 }

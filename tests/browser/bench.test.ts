@@ -104,13 +104,17 @@ test('a mother that is too small is refused with the number, and one tank is war
   await page
     .getByRole('alert')
     .filter({
-      hasText: /This takes \d+ mm2 of .+; the mother holds 90 mm2 and you keep 60: \d+ mm2 too much/,
+      hasText: /This takes \d+ mm² of .+; the mother holds 90 mm² and you keep 60: \d+ mm² too much/,
     })
     .waitFor();
+  // where the pieces are set it is refused too
+  await goTo(page, 'Grow');
+  await page.getByRole('region', { name: 'Varieties' }).getByRole('alert').filter({ hasText: /mm² too much/ }).waitFor(); // prettier-ignore
+  await page.getByRole('link', { name: 'Its mother' }).click();
   await area.fill('90000');
   await area.press('Enter');
   await expect.poll(() => page.getByRole('alert').count()).toBe(0);
-  await page.getByText(/lives in one tank only, and \d+ mm2 may be cut after this plan/).waitFor();
+  await page.getByText(/lives in one tank only, and \d+ mm² may be cut after this plan/).waitFor();
   await page
     .getByText(/^No mother of .+ is noted/)
     .first()

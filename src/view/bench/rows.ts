@@ -19,7 +19,7 @@ export function rowsOf(plan: Plan): Row[] {
     pick: (reading) => pick(reading.seam),
   });
   return [
-    { name: 'tissue', unit: 'mm2', decimals: 0, pick: (reading) => reading.coverMm2 },
+    { name: 'tissue', unit: 'mm²', decimals: 0, pick: (reading) => reading.coverMm2 },
     ...plan.varieties.map(({ id, name }): Row => ({
       name,
       unit: '% of tissue',

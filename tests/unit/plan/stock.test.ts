@@ -92,7 +92,7 @@ describe('the ledger', () => {
   it('refuses a plan that goes into the part that is kept, with the number', () => {
     const { rows, refusals } = ledgerOf([fern()], [mother()], '2026-03-01');
     expect(refusals.map(({ cure }) => cure)).toEqual([
-      'This takes 420 mm2 of Fern; the mother holds 900 mm2 and you keep 600: 120 mm2 too much',
+      'This takes 420 mm² of Fern; the mother holds 900 mm² and you keep 600: 120 mm² too much',
     ]);
     expect(rows).toMatchObject([{ variety: 'Fern', takenMm2: 420, leftMm2: 0 }]);
   });
@@ -107,7 +107,7 @@ describe('the ledger', () => {
     expect(warnings).toEqual([]);
     expect(rows[0].leftMm2).toBeCloseTo(0, 6);
     const tooMuch = ledgerOf([fern()], [two[0], { ...two[1], keepShare: 0.8 }], '2026-03-01').refusals;
-    expect(tooMuch[0].cure).toContain('and you keep 880: 40 mm2 too much');
+    expect(tooMuch[0].cure).toContain('and you keep 880: 40 mm² too much');
   });
 
   it('regrows between two cuts and never gives from the kept part', () => {
@@ -115,28 +115,28 @@ describe('the ledger', () => {
     const plan = smallPlan({ pieces: [rectanglePiece('p1', 'a', [0, 0], 15, 20)], steps: [again] });
     const { rows, refusals } = ledgerOf([plan], [mother()], '2026-03-01');
     expect(refusals).toEqual([]);
-    // 600 mm2 are left of 900 on day 0; 61 days at 3 mm a month
+    // 600 mm² are left of 900 on day 0; 61 days at 3 mm a month
     const then = Math.PI * (Math.sqrt(600 / Math.PI) + (3 * 61) / 30.4375) ** 2;
     expect(rows[0].holdsMm2).toBeCloseTo(then, 6);
     expect(rows[0].leftMm2).toBeCloseTo(then - 600 - 100, 6);
     const soon = { ...plan, steps: [{ ...again, day: 1 }] };
     expect(ledgerOf([soon], [mother()], '2026-03-01').refusals[0].cure).toMatch(
-      /^This takes 100 mm2 of Fern on day 1;/u,
+      /^This takes 100 mm² of Fern on day 1;/u,
     );
   });
 
   it('adds up the plans that begin together', () => {
     const half = fern({ pieces: [rectanglePiece('p1', 'a', [0, 0], 20, 10)] });
     expect(ledgerOf([half], [mother()], '2026-03-01').refusals).toEqual([]);
-    expect(ledgerOf([half, half], [mother()], '2026-03-01').refusals[0].cure).toContain('100 mm2 too much');
+    expect(ledgerOf([half, half], [mother()], '2026-03-01').refusals[0].cure).toContain('100 mm² too much');
   });
 
   it('warns where a variety lives in one tank, and where no mother is noted', () => {
     const small = smallPlan();
     const { warnings } = ledgerOf([small], [mother()], '2026-03-01');
     expect(warnings).toEqual([
-      'Fern lives in one tank only (left), and 200 mm2 may be cut after this plan: set a piece of it in another tank first.',
-      'No mother of Garnet is noted: whether 79 mm2 can be cut is not known.',
+      'Fern lives in one tank only (left), and 200 mm² may be cut after this plan: set a piece of it in another tank first.',
+      'No mother of Garnet is noted: whether 79 mm² can be cut is not known.',
     ]);
     const last = ledgerOf([fern()], [mother()], '2026-03-01').warnings;
     expect(last[0]).toContain('this plan cuts the last of what may be cut');
