@@ -63,5 +63,6 @@ export default defineConfig({
     assetsInlineLimit: 0, // a font or script inlined as data: would break the policy
     reportCompressedSize: false, // .ci/size.mjs weighs what the first view loads
     chunkSizeWarningLimit: 1000,
+    rolldownOptions: { checks: { bundlerTimings: false } }, // who opens the app for the first time reads only its address
   },
 });
