@@ -1,6 +1,6 @@
 /** Tissue taken off, and what that does to the edges that stay: they heal before they grow or join. */
 import { closeRow } from './contact';
-import { distances } from './distance';
+import { distancesWithin } from './distance';
 import { BARE, FLAG, type State } from './state';
 
 /** How far behind an edge the rim's day is set anew, cells: no front reads deeper, and tissue keeps its age there. */
@@ -48,9 +48,9 @@ export function standBehind(
   standsDay: number,
   exact: Float32Array | null = null,
 ): Uint8Array {
-  const { columns, rows, cellMm, rimMmPerDay } = state.layout;
+  const { columns, cellMm, rimMmPerDay } = state.layout;
   const { arrival, variety, origin, flags } = state;
-  const behind = distances(edge, columns, rows);
+  const behind = distancesWithin(edge, REACH, columns);
   const wounded = new Uint8Array(state.pieces.count + 1);
   for (let i = 0; i < behind.length; i++) {
     if (behind[i] > REACH || !isBehind(i)) continue;

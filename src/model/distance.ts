@@ -1,5 +1,6 @@
 /** Distances on the grid, in cells. */
 import { crossingsAt, partBetween } from '../units/scanline';
+import { forMarked } from './cell-list';
 import type { GridPath } from './cuts';
 
 /**
@@ -10,17 +11,11 @@ import type { GridPath } from './cuts';
 export function distances(source: Uint8Array, columns: number, rows: number): Float32Array {
   const far = columns + rows;
   const column = new Int32Array(source.length);
-  for (let x = 0; x < columns; x++) {
-    let g = far;
-    for (let i = x; i < source.length; i += columns) {
-      g = source[i] === 1 ? 0 : Math.min(far, g + 1);
-      column[i] = g;
-    }
-    for (let i = source.length - columns + x; i >= 0; i -= columns) {
-      g = Math.min(column[i], g + 1);
-      column[i] = g;
-    }
-  }
+  // line by line and not column by column, for the caches
+  for (let i = 0; i < source.length; i++)
+    column[i] = source[i] === 1 ? 0 : i < columns ? far : Math.min(far, column[i - columns] + 1);
+  for (let i = source.length - columns - 1; i >= 0; i--)
+    column[i] = Math.min(column[i], column[i + columns] + 1);
   const out = new Float32Array(source.length);
   const from = new Int32Array(columns);
   const begins = new Int32Array(columns);
@@ -54,6 +49,22 @@ export function distances(source: Uint8Array, columns: number, rows: number): Fl
       if (x === begins[q] && q > 0) q--;
     }
   }
+  return out;
+}
+
+/** The same as far as `reach`, and +Infinity beyond: for few sources and a short reach. No source on the outermost cells. */
+export function distancesWithin(source: Uint8Array, reach: number, columns: number): Float32Array {
+  const out = new Float32Array(source.length).fill(Infinity);
+  const whole = Math.floor(reach);
+  const steps: { readonly step: number; readonly d: number }[] = [];
+  for (let dy = -whole; dy <= whole; dy++)
+    for (let dx = -whole; dx <= whole; dx++) {
+      const d = Math.sqrt(dx * dx + dy * dy);
+      if (d <= reach) steps.push({ step: dy * columns + dx, d });
+    }
+  forMarked(source, 1, (i) => {
+    for (const { step, d } of steps) if (d < out[i + step]) out[i + step] = d;
+  });
   return out;
 }
 
