@@ -48,7 +48,7 @@ export interface Joint {
   /** Varieties of the pieces before and behind, seen along the line. */
   readonly before: number;
   readonly after: number;
-  /** Lapped: the variety that covers; else null. */
+  /** Lapped: the variety that covers, null where that is not known; else null. */
   readonly covers: number | null;
 }
 
@@ -208,7 +208,10 @@ function jointOf(frame: Frame, run: readonly Cut[], group: readonly Crossing[]):
     return { ...joint, ...stretch(run, first.k, last.k, isBare, atMm) };
   }
   if (kind !== 'lapped') return joint;
-  const covers = (frame.seam[run[first.k - 1].cell] & 8) !== 0 ? before : after;
+  const isOverAt = (k: number): boolean => (frame.seam[run[k].cell] & 8) !== 0;
+  // of a graft's lapped seam it may not be known
+  const covers = isOverAt(first.k - 1) ? before : isOverAt(last.k) ? after : null;
+  if (covers === null) return joint;
   const lies = covers === before ? after : before;
   const isOver = (cell: number): boolean => {
     for (let k = firstBeneath(frame, cell); frame.beneath.cell[k] === cell; k++)

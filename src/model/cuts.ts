@@ -37,6 +37,8 @@ export interface Fresh {
 export interface KnownSeam {
   readonly along: GridPath;
   readonly fate: number;
+  /** Of a lapped one the variety that is known to lie over the other, else 0. */
+  readonly over: number;
 }
 
 interface Dated {

@@ -13,6 +13,7 @@ import { DEFAULTS } from './defaults';
 import { DAYS_PER_MONTH } from '../units/quantity';
 import { byCell } from './covered';
 import { expMinus, ridgeHeightMm, risesFrom } from './ridge';
+import { liesOver } from './lap';
 import type { Beneath } from './layers';
 import { FATE, VEILED } from './seam-table';
 import { BARE, FLAG, type State } from './state';
@@ -198,10 +199,7 @@ function outcome({ seam, nuclei, day }: State, r: number): number {
 }
 
 function covers(state: State, r: number): boolean {
-  const { seam, pieces } = state;
-  if (seam.fate[r] !== FATE.lapped) return false;
-  const { aggression } = state.layout;
-  return aggression[pieces.variety[seam.own[r]]] > aggression[pieces.variety[seam.other[r]]];
+  return state.seam.fate[r] === FATE.lapped && liesOver(state, r);
 }
 
 /** Adds the wall of each ridge contact: a soft profile about its mid-point. */

@@ -57,6 +57,7 @@ export function hashState(state: State): string {
     digest.add((nuclei.originA[k] << 16) | nuclei.originB[k]);
     digest.add(nuclei.fate[k]);
     if (nuclei.veiledUntil[k] > 0) digest.add(veilBits[k] ^ Math.imul(k, 0x9e3779b1));
+    if (nuclei.over[k] > 0) digest.add((nuclei.over[k] << 24) ^ k);
   }
   for (let p = 0; p < polyps.variety.length; p++) {
     if (polyps.variety[p] === 0) continue;

@@ -12,10 +12,10 @@ const NEAR_SEAM_MM = 1;
 export function knit(state: State, graft: Uint16Array, seams: readonly KnownSeam[], day: number): void {
   const { seam, nuclei, layout } = state;
   const { columns, rows, cellMm } = layout;
-  const known = seams.map(({ along, fate }) => {
+  const known = seams.map(({ along, fate, over }) => {
     const toLine = new Float32Array(columns * rows).fill(Infinity);
     lowerAlong(toLine, along, NEAR_SEAM_MM / cellMm, columns, rows);
-    return { toLine, fate };
+    return { toLine, fate, over };
   });
   const made = new Map<string, number>();
   for (let r = 1; r < seam.count; r++) {
@@ -23,14 +23,16 @@ export function knit(state: State, graft: Uint16Array, seams: readonly KnownSeam
     if (cell < 0 || (graft[own] ?? 0) === 0 || graft[own] !== graft[other] || seam.fate[r] !== FATE.undecided)
       continue;
     let fate: number = FATE.fused;
+    let over = 0;
     let least = Infinity;
-    for (const { toLine, fate: is } of known)
-      if (toLine[cell] < least) {
-        least = toLine[cell];
-        fate = is;
+    for (const one of known)
+      if (one.toLine[cell] < least) {
+        least = one.toLine[cell];
+        fate = one.fate;
+        over = one.over;
       }
-    const key = `${Math.min(own, other)} ${Math.max(own, other)} ${fate}`;
-    const nucleus = made.get(key) ?? addNucleus(nuclei, day, fate, own, other);
+    const key = `${Math.min(own, other)} ${Math.max(own, other)} ${fate} ${over}`;
+    const nucleus = made.get(key) ?? addNucleus(nuclei, day, fate, own, other, 0, over);
     made.set(key, nucleus);
     // the patches touched before they were set, whatever their outer edges still have to heal
     seam.touched[r] = day;

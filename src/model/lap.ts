@@ -18,7 +18,8 @@ export function exposeToLap(state: State, r: number): void {
   const { seam, lapPairs, flags, origin } = state;
   const own = seam.own[r];
   const other = seam.other[r];
-  if (lead(state, own, other) <= 0) return;
+  // who lies over a stronger one holds its ground and no more
+  if (!liesOver(state, r) || lead(state, own, other) <= 0) return;
   const pair = own * 65536 + other;
   if (!lapPairs.has(pair)) {
     lapPairs.set(pair, seam.nucleus[r]);
@@ -64,9 +65,17 @@ function pressingSince(state: State, cell: number, loser: number, slow: number):
   if (!state.lapPairs.has(own * 65536 + loser)) return Infinity;
   if ((flags[cell] & FLAG.lapped) !== 0) return arrival[cell];
   const r = state.row[cell];
-  if (r === 0 || seam.fate[r] !== FATE.lapped || seam.other[r] !== loser) return Infinity;
+  if (r === 0 || seam.fate[r] !== FATE.lapped || seam.other[r] !== loser || !liesOver(state, r))
+    return Infinity;
   // the contact lies half a cell ahead of this cell's centre
   return seam.settled[r] - (0.5 * slow) / lead(state, own, loser);
+}
+
+/** Whether of a lapped row the own side covers the other: as it came, else by aggression. */
+export function liesOver(state: State, r: number): boolean {
+  const { seam, nuclei, pieces } = state;
+  const over = nuclei.over[seam.nucleus[r]];
+  return over === 0 ? lead(state, seam.own[r], seam.other[r]) > 0 : over === pieces.variety[seam.own[r]];
 }
 
 /** How much more aggressive the one origin's variety is. */

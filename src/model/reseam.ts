@@ -115,6 +115,7 @@ function carry(state: State, cell: number, partner: number, old: number, made: M
       own,
       other,
       nuclei.veiledUntil[nucleus],
+      nuclei.over[nucleus],
     );
     made.set(key, copy);
   }

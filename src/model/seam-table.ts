@@ -40,6 +40,8 @@ export interface NucleusTable {
   originB: Uint16Array;
   /** Day until which a ridge looks fused from above, 0 for one that shows from the start: see ridge.ts. */
   veiledUntil: Float32Array;
+  /** Of a lapped seam that came so: the variety known to lie over the other. 0: the more aggressive one does. */
+  over: Uint8Array;
 }
 
 export function createSeam(): SeamTable {
@@ -66,6 +68,7 @@ export function createNuclei(): NucleusTable {
     originA: new Uint16Array(size),
     originB: new Uint16Array(size),
     veiledUntil: new Float32Array(size),
+    over: new Uint8Array(size),
   };
 }
 
@@ -99,6 +102,7 @@ export function addNucleus(
   a: number,
   b: number,
   veiledUntil = 0,
+  over = 0,
 ): number {
   if (nuclei.count === nuclei.day.length) doubleColumns(nuclei);
   const k = nuclei.count++;
@@ -107,5 +111,6 @@ export function addNucleus(
   nuclei.originA[k] = Math.min(a, b);
   nuclei.originB[k] = Math.max(a, b);
   nuclei.veiledUntil[k] = veiledUntil;
+  nuclei.over[k] = over;
   return k;
 }

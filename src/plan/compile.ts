@@ -40,7 +40,7 @@ export function compile(plan: Plan, cellMm: number): Layout {
     pairs: pairTables(plan),
     rates: ratesOf(plan),
     cuts: cutsOf(plan, grid),
-    seams: plan.pieces.flatMap((piece) => seamsOf(piece, grid)),
+    seams: plan.pieces.flatMap((piece) => seamsOf(plan, piece, grid)),
     days: dayOfMonth(plan.months),
   };
   partsSet(plan).forEach(({ part }, index) => {

@@ -70,7 +70,7 @@ function cutOf(step: Step, standing: ReadonlyMap<string, Standing>, { plan, grid
         ...dated,
         kind: 'add',
         fresh: freshOf(plan, step.piece, nameOf(step.piece.id), grid),
-        seams: seamsOf(step.piece, grid),
+        seams: seamsOf(plan, step.piece, grid),
       };
     case 'isolate':
       return {
@@ -137,16 +137,17 @@ function freshOf(plan: Plan, piece: Piece, name: number, grid: Grid): Fresh[] {
   });
 }
 
-export function seamsOf(piece: Piece, grid: Grid): KnownSeam[] {
+export function seamsOf({ varieties }: Plan, piece: Piece, grid: Grid): KnownSeam[] {
   if (!('patches' in piece) || piece.seams === undefined) return [];
   const turn = (piece.turnDeg * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const [x0, y0] = piece.at;
-  return piece.seams.map(({ along, is }) => ({
+  return piece.seams.map(({ along, is, over }) => ({
     along: toGrid(
       along.map(([x, y]): Xy => [x0 + x * cos - y * sin, y0 + x * sin + y * cos]),
       grid,
     ),
     fate: FATE[is],
+    over: over === undefined ? 0 : 1 + varieties.findIndex((variety) => variety.id === over),
   }));
 }

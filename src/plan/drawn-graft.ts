@@ -75,10 +75,15 @@ export interface Drawn {
   readonly borders: readonly Border[];
   /** By border. */
   readonly kinds: readonly SeamKind[];
+  /** By border: of a lapped one the variety that lies over the other, null where that is not known. */
+  readonly overs: readonly (string | null)[];
 }
 
 /** About the middle of its box, at the tile's centre. Null where no face is tissue. */
-export function drawnGraft({ faces, varieties, borders, kinds }: Drawn, id: string): GraftPiece | null {
+export function drawnGraft(
+  { faces, varieties, borders, kinds, overs }: Drawn,
+  id: string,
+): GraftPiece | null {
   const patches = faces.flatMap((face, k) =>
     varieties[k] === NO_TISSUE
       ? []
@@ -90,7 +95,9 @@ export function drawnGraft({ faces, varieties, borders, kinds }: Drawn, id: stri
   const placed = ([x, y]: Point): Xy => [rounded(x - middle[0]), rounded(y - middle[1])];
   const seams = borders.flatMap(({ along }, k) => {
     const is = kinds[k];
-    return is === 'fused' || !isSeam(borders[k], varieties) ? [] : [{ along: along.map(placed), is }];
+    if (is === 'fused' || !isSeam(borders[k], varieties)) return [];
+    const over = is === 'lapped' ? overs[k] : null;
+    return [{ along: along.map(placed), is, ...(over !== null && { over }) }];
   });
   return {
     id,

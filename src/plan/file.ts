@@ -94,7 +94,7 @@ const KEY_ORDER = [
   ...['acceptance', 'took', 'tried', 'related', 'consistency', 'revertPerMonth', 'mingle'],
   ...['day', 'on', 'kind', 'piece', 'variety', 'at', 'turnDeg', 'edge', 'outline', 'disc', 'diameterMm'],
   ...['fromDay', 'areaMm2', 'tank', 'keepShare'],
-  ...['patches', 'seams', 'is', 'around', 'lines', 'along', 'widthMm', 'kerfMm', 'then', 'coin'],
+  ...['patches', 'seams', 'is', 'over', 'around', 'lines', 'along', 'widthMm', 'kerfMm', 'then', 'coin'],
 ];
 
 function byKeyOrder([one]: readonly [string, unknown], [other]: readonly [string, unknown]): number {

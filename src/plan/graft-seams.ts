@@ -20,22 +20,38 @@ export interface SeamLine {
   /** Corners of the lattice, as in lattice-outline.ts. */
   readonly along: readonly Corner[];
   readonly is: 'ridge' | 'lapped' | 'dead';
+  /** Of a lapped one: the label of the side that covers, 0 where none is known to. */
+  readonly over: number;
 }
 
 /** The longest lines where there are too many. */
 export function seamLines({ columns, cellMm, label, seam }: GraftFrame): SeamLine[] {
   const lines = ([FATE.ridge, FATE.lapped, FATE.dead] as const).flatMap((fate) => {
     const isOf = (i: number): boolean => (seam[i] & 7) === fate;
-    const sides: [Corner, Corner][] = [];
+    /** By the label that covers. */
+    const sides = new Map<number, [Corner, Corner][]>();
+    const put = (i: number, j: number, side: [Corner, Corner]): void => {
+      if (label[i] === 0 || label[j] === 0 || label[i] === label[j] || !(isOf(i) || isOf(j))) return;
+      const covers =
+        fate === FATE.lapped ? [i, j].find((cell) => isOf(cell) && (seam[cell] & 8) !== 0) : undefined;
+      const over = covers === undefined ? 0 : label[covers];
+      const known = sides.get(over) ?? [];
+      known.push(side);
+      sides.set(over, known);
+    };
     for (let i = 0; i + columns < label.length; i++) {
       const [x, y] = [i % columns, Math.floor(i / columns)];
-      const meets = (j: number): boolean =>
-        label[i] !== 0 && label[j] !== 0 && label[i] !== label[j] && (isOf(i) || isOf(j));
-      if (meets(i + 1)) sides.push([[x + 1, y], [x + 1, y + 1]]); // prettier-ignore
-      if (meets(i + columns)) sides.push([[x, y + 1], [x + 1, y + 1]]); // prettier-ignore
+      put(i, i + 1, [[x + 1, y], [x + 1, y + 1]]); // prettier-ignore
+      put(i, i + columns, [[x, y + 1], [x + 1, y + 1]]); // prettier-ignore
     }
-    return chained(sides).flatMap((chain) =>
-      inLengths(chain).map((along) => ({ along: simplify(along, ASIDE_MM / cellMm), is: NAMED[fate] })),
+    return [...sides].flatMap(([over, own]) =>
+      chained(own).flatMap((chain) =>
+        inLengths(chain).map((along) => ({
+          along: simplify(along, ASIDE_MM / cellMm),
+          is: NAMED[fate],
+          over,
+        })),
+      ),
     );
   });
   return lines.sort((a, b) => lengthOf(b.along) - lengthOf(a.along)).slice(0, MOST_LINES);

@@ -46,7 +46,11 @@ export function graftOf(
     (x - middle[0]) * cellMm,
     (y - middle[1]) * cellMm,
   ];
-  const seams = seamLines({ ...frame, label }).map(({ along, is }) => ({ along: along.map(toMm), is }));
+  const seams = seamLines({ ...frame, label }).map(({ along, is, over }) => ({
+    along: along.map(toMm),
+    is,
+    ...(over > 0 && { over: varietyIds[over] }),
+  }));
   return {
     id,
     at: [(middle[0] - columns / 2) * cellMm, (middle[1] - frame.rows / 2) * cellMm],

@@ -26,6 +26,7 @@ export function pieceRefusals(plan: Plan, piece: Piece, where: string): Refusal[
       cure: `${capital(pieceName(plan, piece))}, is of a variety “${id}” that is not there: add it, or give the piece one of ${known}`,
     });
   }
+  refusals.push(...overRefusals(plan, piece, where));
   const outlines = partsOf(piece).flatMap((part) => ('outline' in part ? [part.outline] : []));
   if (!outlines.every(isSimpleOnce)) {
     refusals.push({
@@ -43,6 +44,24 @@ export function pieceRefusals(plan: Plan, piece: Piece, where: string): Refusal[
     });
   }
   return [...refusals, ...beyondTile(piece, plan, where)];
+}
+
+/** Only of a lapped seam one side lies over the other, and it is of the piece. */
+function overRefusals(plan: Plan, piece: Piece, where: string): Refusal[] {
+  if (!('patches' in piece)) return [];
+  const own = varietiesOf(piece);
+  return (piece.seams ?? []).flatMap(({ is, over }, k) =>
+    over === undefined || (is === 'lapped' && own.includes(over))
+      ? []
+      : [
+          {
+            where,
+            found: `“over” ${over} of the seam ${k + 1}, which is ${is}`,
+            allowed: `“over” of lapped seams only, and there one of ${own.join(', ')}`,
+            cure: `${capital(pieceName(plan, piece))}, says of its seam ${k + 1} that “${over}” lies over the other side: that can be of a lapped seam only, and of a variety of the piece. Draw or cut the piece again`,
+          },
+        ],
+  );
 }
 
 const simple = new WeakMap<Polygon, boolean>();

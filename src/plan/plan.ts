@@ -141,6 +141,8 @@ export const GraftPieceSchema = v.strictObject({
       v.strictObject({
         along: list(xy, 2, 500, 'points [x, y]'),
         is: v.picklist(['ridge', 'lapped', 'dead']),
+        /** Of a lapped one: the variety that lies over the other. Left out, the more aggressive one. */
+        over: v.optional(id),
       }),
       0,
       200,

@@ -89,6 +89,13 @@ test('by mouse: scale, outline, two colours and a ridge become a graft in mm tha
   await page.getByText('ridge', { exact: true }).first().click();
   await tap(page, border, 400);
   expect(await page.getByLabel(/Fern with Garnet, 40\.\d mm/u).inputValue()).toBe('ridge');
+  // of a lapped one it can be said who lies over
+  await page.getByLabel(/Fern with Garnet/u).selectOption('lapped');
+  await page.getByLabel('Which lies over the other at border 1').selectOption({ label: 'Garnet over' });
+  await page.getByLabel(/Fern with Garnet/u).selectOption('ridge');
+  await page.getByLabel(/Fern with Garnet/u).selectOption('lapped');
+  expect(await page.getByLabel('Which lies over the other at border 1').inputValue()).toBe('');
+  await page.getByLabel(/Fern with Garnet/u).selectOption('ridge');
   // Escape loses nothing
   await page.keyboard.press('Escape');
   await button(page, 'Lay out').click();

@@ -93,6 +93,7 @@ it('layers stack without gaps or overlaps up to the height of the cell under the
           expect(fromMm).toBeLessThanOrEqual(atMm);
           expect(toMm).toBeGreaterThanOrEqual(atMm);
           expect(before).not.toBe(after);
+          // of a frame that grew it is known who covers
           expect(covers === null).toBe(kind !== 'lapped');
           if (covers !== null) expect([before, after]).toContain(covers);
         }

@@ -47,7 +47,7 @@ test('patches keep their areas to the last micrometre, an island leaves its hole
   const varieties = faces.map(({ rings }) => (rings.length > 1 ? 'a' : 'b'));
   const borders = bordersOf(faces);
   expect(borders.map(({ lengthMm }) => lengthMm)).toEqual([40]);
-  const piece = drawnGraft({ faces, varieties, borders, kinds: ['ridge'] }, 'p2');
+  const piece = drawnGraft({ faces, varieties, borders, kinds: ['ridge'], overs: [null] }, 'p2');
   const areaOf = (of: string): number =>
     (piece?.patches ?? []).reduce(
       (sum, { variety, outline }) => sum + (variety === of ? area(outline) : 0),
@@ -65,7 +65,7 @@ test('patches keep their areas to the last micrometre, an island leaves its hole
 
 test('one edit sets the piece in place of the others, or is refused with the cure', () => {
   const faces = facesOf(SQUARE, []);
-  const piece = drawnGraft({ faces, varieties: ['c'], borders: [], kinds: [] }, 'p2');
+  const piece = drawnGraft({ faces, varieties: ['c'], borders: [], kinds: [], overs: [] }, 'p2');
   if (!piece) throw new Error('a face of a variety is a piece');
   const varieties = [
     { ...plan.varieties[0], id: 'c' },
@@ -116,6 +116,23 @@ test('a line that ends near the outline ends on it; colours and kinds stay where
   drawing.takeBack();
   expect(drawing.colours).toEqual(['a', 'b']);
   expect(drawing.kinds).toEqual(['dead']);
+});
+
+test('of a lapped border it can be said who lies over, until that colour is changed', () => {
+  const drawing = drawn();
+  drawing.tap([300, 100], 5);
+  drawing.tap([300, 500], 5);
+  drawing.paint(0, 'a');
+  drawing.paint(1, 'b');
+  drawing.mark(0, 'lapped');
+  expect(drawing.piece('p')?.seams?.map(({ is, over }) => [is, over])).toEqual([['lapped', undefined]]);
+  drawing.mark(0, 'lapped', 'b');
+  expect(drawing.piece('p')?.seams?.map(({ is, over }) => [is, over])).toEqual([['lapped', 'b']]);
+  drawing.paint(1, 'c');
+  expect(drawing.overs).toEqual([null]);
+  drawing.paint(1, 'b');
+  drawing.mark(0, 'ridge');
+  expect(drawing.piece('p')?.seams?.map(({ is, over }) => [is, over])).toEqual([['ridge', undefined]]);
 });
 
 test('what cannot be is said: an outline across itself, a line that parts nothing, a patch without a colour', () => {

@@ -33,6 +33,14 @@ interface At<T> {
   readonly is: T;
 }
 
+interface Mark {
+  readonly kind: SeamKind;
+  /** Of a lapped border the variety that lies over the other; null where that is not known. */
+  readonly over: string | null;
+}
+
+const FUSED: Mark = { kind: 'fused', over: null };
+
 export class Drawing {
   photo = $state.raw<Photo | null>(null);
   step = $state(0);
@@ -54,7 +62,7 @@ export class Drawing {
   /** What the last try fell short of. */
   note = $state('');
   #paints = $state.raw<readonly At<string>[]>([]);
-  #marks = $state.raw<readonly At<SeamKind>[]>([]);
+  #marks = $state.raw<readonly At<Mark>[]>([]);
 
   readonly mmPerPx: number | null = $derived.by(() => {
     const [from, to] = this.ends;
@@ -72,12 +80,16 @@ export class Drawing {
   });
   readonly #varieties: readonly string[] = $derived(this.colours.map((colour) => colour ?? ''));
   readonly borders = $derived(bordersOf(this.faces).filter((border) => isSeam(border, this.#varieties)));
-  readonly kinds: readonly SeamKind[] = $derived(
-    this.borders.map(({ along }) => {
+  /** By border. Who lay over a colour that was changed since is not known any more. */
+  readonly #said: readonly Mark[] = $derived(
+    this.borders.map(({ along, faces }) => {
       const own = this.#marks.filter(({ at }) => awayFrom(along, this.mm(at)) < 0.01);
-      return own.at(-1)?.is ?? 'fused';
+      const { kind, over } = own.at(-1)?.is ?? FUSED;
+      return { kind, over: faces.some((face) => this.colours[face] === over) ? over : null };
     }),
   );
+  readonly kinds: readonly SeamKind[] = $derived(this.#said.map(({ kind }) => kind));
+  readonly overs: readonly (string | null)[] = $derived(this.#said.map(({ over }) => over));
 
   begin(photo: Photo): void {
     if (this.photo) URL.revokeObjectURL(this.photo.url);
@@ -139,8 +151,8 @@ export class Drawing {
     this.#paints = [...this.#paints, { at: this.px(somewhereInside(this.faces[face].rings)), is: variety }];
   }
 
-  mark(border: number, is: SeamKind): void {
-    this.#marks = [...this.#marks, { at: this.px(this.borders[border].at), is }];
+  mark(border: number, kind: SeamKind, over: string | null = null): void {
+    this.#marks = [...this.#marks, { at: this.px(this.borders[border].at), is: { kind, over } }];
   }
 
   /** Enter: closes the outline, or ends the line. */
@@ -186,8 +198,8 @@ export class Drawing {
   }
 
   piece(id: string): GraftPiece | null {
-    const { faces, borders, kinds } = this;
-    return drawnGraft({ faces, varieties: this.#varieties, borders, kinds }, id);
+    const { faces, borders, kinds, overs } = this;
+    return drawnGraft({ faces, varieties: this.#varieties, borders, kinds, overs }, id);
   }
 
   #facesWith(lines: readonly (readonly Point[])[]): FaceOfLines[] {

@@ -34,7 +34,7 @@ export function jointNote(joint: Joint): string {
       return 'Growth lines bend up and end at the plane between the walls, from the tile to the crest.';
     case 'lapped':
       return joint.toMm === joint.fromMm
-        ? 'Its edge has not come over yet.'
+        ? 'No covered skeleton is known of under its edge.'
         : `For ${wide} mm the covered skeleton lies under the living one, its top as it was on the day it was covered.`;
     case 'dead':
       return `Bare, worn skeleton for ${wide} mm: growth lines end on both sides of it, and nothing grows there.`;
