@@ -1,6 +1,6 @@
 /** Surfaces of earlier months as lines inside a section's skeleton. */
 import type { Joint, Section, Slice } from '../../measure/section';
-import { EDGE_MM, edgesAt, lineOf, PARTING, type Point, SAME_SEAM_MM, type Scale } from './outlines';
+import { EDGE_MM, edgesAt, isParting, lineOf, type Point, SAME_SEAM_MM, type Scale } from './outlines';
 
 /** An older surface closer than this under today's is not drawn. */
 const HIDDEN_MM = 0.02;
@@ -62,7 +62,7 @@ function isLip(a: Slice, b: Slice): boolean {
 function partingThen(now: Section, older: Section): Joint[] {
   const isOneNow = ({ atMm }: Joint): boolean =>
     now.joints.some(({ kind, atMm: at }) => kind === 'fused' && Math.abs(at - atMm) < SAME_SEAM_MM);
-  const today = now.joints.filter(({ kind }) => PARTING.has(kind));
-  const then = older.joints.filter((joint) => PARTING.has(joint.kind) && !isOneNow(joint));
+  const today = now.joints.filter(isParting);
+  const then = older.joints.filter((joint) => isParting(joint) && !isOneNow(joint));
   return [...today, ...then];
 }

@@ -2,7 +2,7 @@
  * A section as SVG path data: skeleton layer by layer, and the tissue on it.
  * Between two cells a line goes through the mean of their heights; at each cell's middle it has the height itself.
  */
-import type { Joint, JointKind, Layer, Section, Slice } from '../../measure/section';
+import type { Joint, Layer, Section, Slice } from '../../measure/section';
 
 /** From mm to px: x along the line, y up from the tile. */
 export interface Scale {
@@ -37,15 +37,14 @@ export const EDGE_MM = 0.5;
 /** A seam that stays moves less than this under the line. */
 export const SAME_SEAM_MM = 1;
 
-/** Joints whose two sides are no one skeleton. The lip of a lapped one is told by its layers. */
-export const PARTING: ReadonlySet<JointKind> = new Set(['ridge', 'dead', 'veiled', 'undecided']);
+/** Whether a joint's two sides are two skeletons. Once a lapped one covers anything its lip is told by its layers. */
+export function isParting({ kind, fromMm, toMm }: Joint): boolean {
+  return kind !== 'fused' && (kind !== 'lapped' || fromMm === toMm);
+}
 
 export function bodies(section: Section, scale: Scale): Body[] {
   const seen = within(section.slices, scale);
-  const parted = edgesAt(
-    seen,
-    section.joints.filter(({ kind }) => PARTING.has(kind)),
-  );
+  const parted = edgesAt(seen, section.joints.filter(isParting));
   const levels = Math.max(0, ...seen.map(({ layers }) => layers.length));
   const found: Body[] = [];
   for (let level = 0; level < levels; level++)

@@ -124,6 +124,13 @@ describe('skeletons', () => {
       expect(bodies(cut({ fate, heightMm: () => 2 }), SCALE)).toHaveLength(2);
   });
 
+  it('are two at a lapped seam under whose edge nothing is covered yet, and growth lines end there', () => {
+    const young = cut({ fate: FATE.lapped, heightMm: () => 2, covers: 1 });
+    expect(bodies(young, SCALE)).toHaveLength(2);
+    const then = cut({ fate: FATE.undecided, heightMm: () => 1.2 });
+    expect(pathsOf(growthLine(young, then, SCALE))).toHaveLength(2);
+  });
+
   it('are two at a wall though a fused colony shows one colour on both sides', () => {
     expect(bodies(cut({ fate: FATE.ridge, heightMm: () => 2, label: () => 1 }), SCALE)).toHaveLength(2);
   });
