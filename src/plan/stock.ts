@@ -60,7 +60,10 @@ export function grownAreaMm2(areaMm2: number, rimMmPerMonth: number, months: num
   return Math.PI * radiusMm * radiusMm;
 }
 
-/** The pieces of day 0 and those that steps add; of a graft each patch by its variety. In order of days. */
+/**
+ * The pieces of day 0, of a graft each patch by its variety, and those that steps add from stock; what a step adds of
+ * several patches was cut out of a tile and costs no mother. In order of days.
+ */
 export function takesOf(plan: Plan): Take[] {
   const names = new Map(plan.varieties.map(({ id, name }) => [id, name]));
   const sums = new Map<string, Take>();
@@ -73,7 +76,8 @@ export function takesOf(plan: Plan): Take[] {
     }
   };
   for (const piece of plan.pieces) take(piece, 0);
-  for (const step of plan.steps) if (step.kind === 'add' && isOn(step)) take(step.piece, step.day);
+  for (const step of plan.steps)
+    if (step.kind === 'add' && isOn(step) && !('patches' in step.piece)) take(step.piece, step.day);
   return [...sums.values()].sort((a, b) => a.day - b.day);
 }
 

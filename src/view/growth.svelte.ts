@@ -6,6 +6,7 @@ import { frameBudget, FrameStore, type KeptRun } from '../jobs/frame-store';
 import { SeedRange, type SeedReadings } from '../jobs/seed-range';
 import { EXACT_CELL_MM, TileRun } from '../jobs/tile-run';
 import { planOfCutting } from '../plan/cutting';
+import type { GraftPiece, Plan } from '../plan/plan';
 import type { Desk } from './desk.svelte';
 import type { Notices } from './notices.svelte';
 
@@ -67,10 +68,15 @@ export class Growth {
     this.#tile.show({ plan, seed, draft: false });
   }
 
+  /** What an isolating step of a plan takes out; null where that is nothing. */
+  cutting(plan: Plan, seed: string, step: string): Promise<GraftPiece | null> {
+    return this.#channel.cutOut({ plan, seed, cellMm: EXACT_CELL_MM, step });
+  }
+
   /** Puts what an isolating step takes out on the desk, as a plan of its own. False where that is nothing. */
   async openCutting(step: string): Promise<boolean> {
     const { plan, seed } = this.#desk;
-    const cutting = await this.#channel.cutOut({ plan, seed, cellMm: EXACT_CELL_MM, step });
+    const cutting = await this.cutting(plan, seed, step);
     if (cutting === null) return false;
     const own = planOfCutting(plan, cutting);
     this.#desk.open({ plan: own, words: `Open ${own.name}` });

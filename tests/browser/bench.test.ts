@@ -1,4 +1,5 @@
 /** A bench of tiles: branch, change, compare, adopt, undo, save, open, reload; and a mother that is not to be cut. */
+import { readFileSync } from 'node:fs';
 import { text as textOf } from 'node:stream/consumers';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
@@ -93,6 +94,35 @@ test('a change to the past of a branch is not taken for one of the branch', asyn
   await page.getByText('The branch is kept as it was').waitFor();
   await button(page, 'Undo').click();
   await expect.poll(() => page.getByText('The branch is kept as it was').count()).toBe(0);
+});
+
+test('what is cut out of one tile of the bench is set on another', async () => {
+  const page = await openPage({ reducedMotion: true });
+  await untilGrown(page);
+  await showMonth(page, 4);
+  await button(page, 'Add a step').click();
+  await button(page, 'Isolate').click();
+  await goTo(page, 'Bench');
+  await button(page, 'Add the plan shown').click();
+  await goTo(page, 'Grow');
+  await chooseFile(page, 'halves.json', readFileSync('presets/halves-that-wall-up.json', 'utf8'));
+  await untilGrown(page);
+  await showMonth(page, 2);
+  await button(page, 'Add a step').click();
+  await button(page, 'Add').click();
+  const piece = page.getByRole('combobox', { name: 'piece', exact: true });
+  const of = await piece.getByRole('option', { name: /^cutting of Two that take, one that does not, day / }).getAttribute('value'); // prettier-ignore
+  await piece.selectOption(of);
+  await page.getByRole('button', { name: /^day \d+: add a cutting$/ }).waitFor();
+  await expect.poll(() => piece.locator('option:checked').innerText()).toMatch(/^a cutting of \d patches$/);
+  const right = page.getByRole('spinbutton', { name: 'right of the middle' });
+  await right.fill('30');
+  await right.press('Enter');
+  await untilGrown(page);
+  await showMonth(page, 4);
+  await button(page, 'Undo').click();
+  await button(page, 'Undo').click();
+  await page.getByRole('button', { name: /^day \d+: add a piece$/ }).waitFor();
 });
 
 test('a mother that is too small is refused with the number, and one tank is warned of', async () => {

@@ -3,7 +3,7 @@ import { DEFAULTS } from '../../model/defaults';
 import { nextStepId } from '../../plan/edit-steps';
 import { nextPieceId } from '../../plan/edit';
 import { gridLines } from '../../plan/patterns';
-import type { Plan, Step, StepKind, Xy } from '../../plan/plan';
+import type { PlainPiece, Plan, Step, StepKind, Xy } from '../../plan/plan';
 import { rounded } from '../../plan/rounding';
 import { piecesEver } from '../../plan/steps';
 
@@ -34,18 +34,18 @@ export function draftStep(plan: Plan, kind: StepKind, day: number): Step | null 
     case 'lift':
       return first ? { ...dated, kind, piece: first.id } : null;
     case 'add':
-      return {
-        ...dated,
-        kind,
-        piece: {
-          id: nextPieceId({ ...plan, pieces: piecesEver(plan) }),
-          variety: plan.varieties[0].id,
-          at: [0, 0],
-          turnDeg: 0,
-          disc: { diameterMm: 10 },
-        },
-      };
+      return { ...dated, kind, piece: discFromStock(plan) };
   }
+}
+
+export function discFromStock(plan: Plan): PlainPiece {
+  return {
+    id: nextPieceId({ ...plan, pieces: piecesEver(plan) }),
+    variety: plan.varieties[0].id,
+    at: [0, 0],
+    turnDeg: 0,
+    disc: { diameterMm: 10 },
+  };
 }
 
 /** About eight parts across. */

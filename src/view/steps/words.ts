@@ -15,7 +15,7 @@ export const KINDS: readonly { readonly kind: StepKind; readonly label: string; 
   { kind: 'scrape', label: 'Scrape', words: 'Takes a strip of tissue off, so that a seam meets anew.' },
   { kind: 'move', label: 'Move', words: 'Breaks a piece off and sets it elsewhere, turned.' },
   { kind: 'lift', label: 'Lift', words: 'Takes a piece off the tile.' },
-  { kind: 'add', label: 'Add', words: 'Sets a new piece from stock.' },
+  { kind: 'add', label: 'Add', words: 'Sets a new piece, from stock or cut out of another tile.' },
 ];
 
 /** A pin's mark, in a box of 12 by 12: shape tells the kind. */
@@ -56,7 +56,7 @@ export function deed(plan: Plan, step: Step): string {
     case 'lift':
       return `lift ${step.piece}`;
     case 'add':
-      return `add a piece`;
+      return 'patches' in step.piece ? 'add a cutting' : 'add a piece';
   }
 }
 
