@@ -18,10 +18,6 @@ function nameOf(plan: Plan, id: string): string {
   return plan.varieties.find((variety) => variety.id === id)?.name ?? id;
 }
 
-function aggressionOf(plan: Plan, id: string): number {
-  return plan.varieties.find((variety) => variety.id === id)?.aggression ?? 0;
-}
-
 function listed(words: readonly string[]): string {
   if (words.length < 2) return words.join('');
   return `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
@@ -31,6 +27,18 @@ function listed(words: readonly string[]): string {
 function outcomes(pair: PairReading): OutcomeKey[] {
   const [first, ...rest] = [...OUTCOME_KEYS].sort((one, other) => pair[other] - pair[one]);
   return [first, ...rest.filter((key) => pair[key] >= Math.max(LEAST_MM, LEAST_SHARE * pair.lengthMm))];
+}
+
+/** Who of a pair laps: the more aggressive one, and of a graft's seam as it came. Null where that is not one of them. */
+function overOf({ varieties, pieces }: Plan, { a, b }: PairReading): string | null {
+  const said = pieces
+    .flatMap((piece) => ('patches' in piece ? (piece.seams ?? []) : []))
+    .flatMap(({ over }) => (over === a || over === b ? [over] : []));
+  const lead = [a, b].map((id) => varieties.find((variety) => variety.id === id)?.aggression ?? 0);
+  const isAlone = pieces.length === 1 && said.length > 0;
+  const stronger = isAlone || lead[0] === lead[1] ? [] : [lead[0] > lead[1] ? a : b];
+  const all = new Set([...said, ...stronger]);
+  return all.size === 1 ? [...all][0] : null;
 }
 
 /** 'Fern and Amber have fused along 15 mm and built a ridge along 22 mm' */
@@ -43,10 +51,11 @@ function pairWords(plan: Plan, pair: PairReading): string {
   );
   const parts = done.length > 0 ? [`${names} have ${listed(done)}`] : [];
   if (found.includes('lappedMm')) {
-    // only the more aggressive one laps
-    const isA = aggressionOf(plan, pair.a) > aggressionOf(plan, pair.b);
-    const [over, under] = isA ? [pair.a, pair.b] : [pair.b, pair.a];
-    parts.push(`${nameOf(plan, over)} has lapped ${nameOf(plan, under)} ${along('lappedMm')}`);
+    const over = overOf(plan, pair);
+    const [first, second] = over === pair.b ? [pair.b, pair.a] : [pair.a, pair.b];
+    const [one, other] = [nameOf(plan, first), nameOf(plan, second)];
+    const words = over === null ? `${one} or ${other} has lapped the other` : `${one} has lapped ${other}`;
+    parts.push(`${words} ${along('lappedMm')}`);
   }
   if (found.includes('undecidedMm'))
     parts.push(`${parts.length > 0 ? 'they' : names} are undecided ${along('undecidedMm')}`);

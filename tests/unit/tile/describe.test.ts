@@ -90,6 +90,21 @@ test('names each outcome of a pair that is not negligible, the longest first', (
   );
 });
 
+test('who lies over is said as the plan has it, and not where it does not', () => {
+  const month = reading(pair('a', 'b', { lappedMm: 12 }));
+  expect(sentence(HALVES, month)).toBe('Fern or Garnet has lapped the other along 12 mm.');
+  const seam = { along: [[0, 0], [0, 9]], is: 'lapped' } as const; // prettier-ignore
+  const graft = (over: string, aggressionOfB: number) => ({
+    ...HALVES,
+    varieties: HALVES.varieties.map((v) => (v.id === 'b' ? { ...v, aggression: aggressionOfB } : v)),
+    pieces: [{ id: 'g', at: [0, 0], turnDeg: 0, patches: [], seams: [{ ...seam, over }] } as const],
+  });
+  expect(sentence(graft('a', 0.2), month)).toBe('Fern has lapped Garnet along 12 mm.');
+  expect(sentence(graft('b', 0.2), month)).toBe('Garnet has lapped Fern along 12 mm.');
+  // the weaker one, where that is all there is on the tile
+  expect(sentence(graft('a', 0.9), month)).toBe('Fern has lapped Garnet along 12 mm.');
+});
+
 test('what the seams are is left out where the learner is to say it', () => {
   const text = describe(HALVES, reading(pair('a', 'b', { fusedMm: 35.2, ridgeMm: 3 })), false).join(' ');
   expect(text).toContain('Month 8: what the seams are is not told yet. Fern and Garnet meet along 38 mm.');
