@@ -58,10 +58,17 @@ function pairOf(cell: PairCell) {
   return { a: a.name, b: b.name, ...counts, aOver, bOver, medianDays };
 }
 
-function radiusOf({ variety, part, rate, tiles, dates, leftOut }: LogFits['rim'][number]) {
+function radiusOf({ variety, part, rate, why, tiles, dates, leftOut }: LogFits['rim'][number]) {
   const none = { n: 0, rimMmPerMonth: null, low: null, high: null, q98MmPerYear: null };
-  const why = rate === null ? { why: 'no tile was measured twice' } : {};
-  return { group: variety.name, ...inPart(part), ...(rate ?? none), tiles, ...dates, leftOut, ...why };
+  return {
+    group: variety.name,
+    ...inPart(part),
+    ...(rate ?? none),
+    tiles,
+    ...dates,
+    leftOut,
+    ...(why === null ? {} : { why }),
+  };
 }
 
 function survivalOf({ group, part, n, fit, why, dates, leftOut }: LogFits['survival'][number]) {

@@ -1,15 +1,17 @@
 /**
  * Rim rate of each variety from a log: the radius of all of it on a tile, or of the disc of its area, from reading to
  * reading (rim-rate.ts). A radius read by eye (half the mean width) and one from an area are not compared with each other.
- * Known bias: of a piece that has met a neighbour only the free sides grow, so the radius gains less than the rim does: of
- * two side by side, half the mean width gains three quarters of it. A square's area radius gains up to 13 % more at first,
- * for a square has more rim than the disc of its area (4 s over 2 pi s / sqrt(pi)).
+ * Of a piece that has met a neighbour only the free sides grow, so its radius gains less than the rim: of two side by
+ * side, half the mean width gains three quarters of it. How much less hangs on shapes that a log does not hold, so what
+ * grew after the last look at which none of its pairs had met is left out, where a later look says that one has.
+ * Known bias: of pieces that were to meet, those that grew slowly by chance stay in longer. A square's area radius gains up
+ * to 13 % more at first, for a square has more rim than the disc of its area (4 s over 2 pi s / sqrt(pi)).
  */
 import { area } from '../units/polygon';
 import { DAYS_PER_MONTH } from '../units/quantity';
 import { type Dates, datesOf, type FitChoice, type LeftOut, placing, tallied, WHOLE_LOG } from './fit-choice';
 import { grouped } from './grouped';
-import { daysBetween, inTime } from './last-seen';
+import { daysBetween, inTime, isOf } from './last-seen';
 import { type Growth, type RimRate, robustRate, weightsAbout } from './rim-rate';
 import type { Log, LogVariety, Measured, Trial } from './trial';
 
@@ -30,8 +32,10 @@ export interface RimFit {
   readonly variety: LogVariety;
   /** Of a split log: the tank, or whether an event touched it. */
   readonly part: string;
-  /** Null where no tile was measured twice. */
+  /** Null where no tile was measured twice before it met a neighbour. */
   readonly rate: Omit<RimRate, 'group'> | null;
+  /** Why there is no rate. */
+  readonly why: string | null;
   readonly spans: readonly GrowthSpan[];
   readonly tiles: number;
   readonly dates: Dates | null;
@@ -48,10 +52,14 @@ interface Size {
 type Step = Omit<GrowthSpan, 'weight' | 'residual'>;
 interface Sorted {
   readonly part: string;
+  /** Growth between two sizes that can be compared. */
   readonly step: Step | null;
+  /** Why it is left out. */
   readonly why: string | null;
   readonly days: readonly string[];
 }
+
+const MET = 'size after it had met a neighbour';
 
 /** In the order of the log's varieties, each with its parts. */
 export function rimFits(log: Log, choice: FitChoice = WHOLE_LOG): RimFit[] {
@@ -61,6 +69,7 @@ export function rimFits(log: Log, choice: FitChoice = WHOLE_LOG): RimFit[] {
     for (const id of trial.varieties) {
       const own = stepsOf.get(id);
       const { sizes, dead } = sizesOf(trial, id);
+      const freeTo = lastFree(trial, id);
       if (dead > 0)
         own?.push(...Array.from({ length: dead }, () => outOf('', 'size of what had died or was lost')));
       for (const [at, to] of sizes.slice(1).entries()) {
@@ -68,8 +77,16 @@ export function rimFits(log: Log, choice: FitChoice = WHOLE_LOG): RimFit[] {
         const placed = place(trial, from.day, to.day);
         if ('why' in placed) own?.push(outOf('', placed.why));
         else if (from.byEye !== to.byEye) own?.push(outOf(placed.part, 'radius by eye against an area'));
-        else
-          own?.push({ part: placed.part, step: stepOf(trial, from, to), why: null, days: [from.on, to.on] });
+        else {
+          const step = stepOf(trial, from, to);
+          const isFree = to.day <= freeTo;
+          own?.push({
+            part: placed.part,
+            step,
+            why: isFree ? null : MET,
+            days: isFree ? [from.on, to.on] : [],
+          });
+        }
       }
     }
   }
@@ -101,7 +118,9 @@ function stepOf(trial: Trial, from: Size, to: Size): Step {
 }
 
 function fitOf(variety: LogVariety, part: string, sorted: readonly Sorted[]): RimFit {
-  const steps = sorted.flatMap(({ step }) => (step === null ? [] : [step]));
+  const steps = sorted.flatMap(({ step, why }) => (step === null || why !== null ? [] : [step]));
+  const met = sorted.flatMap(({ step, why }) => (step === null || why === null ? [] : [step]));
+  const leftOut = tallied(sorted.flatMap(({ why }) => (why === null ? [] : [why])));
   const rate = steps.length === 0 ? null : robustRate(steps);
   const centre = rate?.rimMmPerMonth ?? 0;
   const weights = weightsAbout(steps, centre);
@@ -109,11 +128,36 @@ function fitOf(variety: LogVariety, part: string, sorted: readonly Sorted[]): Ri
     variety,
     part,
     rate,
+    why: rate === null ? whyNone(met, leftOut) : null,
     spans: steps.map((step, at) => ({ ...step, weight: weights[at], residual: step.rate - centre })),
     tiles: new Set(steps.map(({ colony }) => colony)).size,
     dates: datesOf(sorted.flatMap(({ days }) => days)),
-    leftOut: tallied(sorted.flatMap(({ why }) => (why === null ? [] : [why]))),
+    leftOut,
   };
+}
+
+function whyNone(met: readonly Step[], leftOut: readonly LeftOut[]): string {
+  if (leftOut.length === 0) return 'no tile was measured twice';
+  if (met.length === 0)
+    return `nothing that was measured counts: ${leftOut.map(({ why }) => why).join(', ')}`;
+  const gained = robustRate(met).rimMmPerMonth;
+  const least = gained > 0 ? `; the rim gains at least the ${gained.toFixed(2)} mm a month of these` : '';
+  return `all sizes were read after it had met a neighbour${least}`;
+}
+
+/** The last day on which no pair of the variety had met for sure; endless where no look says that one ever did. */
+function lastFree(trial: Trial, id: string): number {
+  const readings = inTime(trial.readings);
+  const others = trial.varieties.filter((other) => other !== id);
+  return others.reduce((least, other) => {
+    const looks = readings.flatMap(({ on, seen }) => {
+      const told = seen.filter((row) => isOf(row, id, other) && row.saw !== 'cant-tell');
+      return told.length === 0 ? [] : [{ on, hasMet: told.some(({ saw }) => saw !== 'not-met') }];
+    });
+    const met = looks.findIndex(({ hasMet }) => hasMet);
+    if (met === -1) return least;
+    return Math.min(least, met === 0 ? 0 : daysBetween(trial.setOn, looks[met - 1].on));
+  }, Infinity);
 }
 
 /** The sizes of a variety on a tile by day, the last of each day, and how many were of dead or lost pieces. */

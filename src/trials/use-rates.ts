@@ -103,11 +103,11 @@ function matched({ varieties }: Plan, map: VarietyMap): (readonly [Variety, stri
 function setRims(work: Work, log: Log, map: VarietyMap, choice: FitChoice): void {
   const fits = new Map(rimFits(log, choice).map((fit) => [fit.variety.id, fit]));
   for (const [variety, id] of matched(work.plan, map)) {
-    const { rate, tiles } = fits.get(id) ?? { rate: null, tiles: 0 };
+    const { rate, tiles, why: none } = fits.get(id) ?? { rate: null, tiles: 0, why: null };
     const subject = `${variety.name}: rim rate`;
     const was = `${variety.rimMmPerMonth} mm/month`;
     const keep = (why: string) => work.lines.push({ subject, was, becomes: null, why });
-    if (rate === null) keep('no tile was measured twice');
+    if (rate === null) keep(none ?? 'no tile was measured twice');
     else if (rate.low === null || rate.high === null)
       keep('one gain between two readings only: its doubt cannot be told');
     else if (rate.rimMmPerMonth <= 0) keep('what was measured did not grow');

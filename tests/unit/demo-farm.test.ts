@@ -15,7 +15,7 @@ import { inventedFarm } from '../fixtures/invented-farm';
 
 const { log } = inventedFarm('demo farm');
 
-// To make it anew: npx vitest run -u tests/unit/demo-farm.test.ts
+// To make it anew: npx vitest run tests/unit/demo-farm.test.ts -u
 it('is what its generator makes, and opens as a log', async () => {
   const text = logFileText(log);
   await expect(text).toMatchFileSnapshot('../../presets/demo-farm.json');
@@ -24,11 +24,11 @@ it('is what its generator makes, and opens as a log', async () => {
   expect(logFaults(log)).toEqual([]);
 });
 
-it('says that it is invented, has 24 varieties in four groups, and 140 tiles over three years in three tanks', () => {
+it('says that it is invented, has 24 varieties in four groups, and 150 tiles over three years in three tanks', () => {
   expect(log.note).toMatch(/invented/u);
   expect(log.varieties).toHaveLength(24);
   expect(new Set(log.varieties.map(({ group }) => group)).size).toBe(4);
-  expect(log.trials).toHaveLength(140);
+  expect(log.trials).toHaveLength(150);
   expect(new Set(log.trials.map(({ tank }) => tank)).size).toBe(3);
   const days = log.trials.flatMap(({ setOn, readings }) => [setOn, ...readings.map(({ on }) => on)]).sort();
   expect([days.at(0)?.slice(0, 4), days.at(-1)?.slice(0, 4)]).toEqual(['2023', '2026']);

@@ -112,7 +112,8 @@ const LOG = [
   'tag,set_on,tank,piece_mm,on,variety,with,saw,over,radius_mm',
   'A-1,2026-01-01,North,20,2026-01-01,Fern,,,,10',
   'A-1,,,,2026-05-02,Fern,,,,18',
-  'A-1,,,,2026-05-02,Fern,Garnet,lapped,Garnet,',
+  'A-1,,,,2026-05-02,Fern,Garnet,not met yet,,',
+  'A-1,,,,2026-06-02,Fern,Garnet,lapped,Garnet,',
   'A-2,2026-01-01,South,20,2026-02-01,Fern,Garnet,not met yet,,',
   'A-2,,,,2026-04-01,Fern,Garnet,ridge,,',
 ];
@@ -127,9 +128,9 @@ describe('a log of trials', () => {
   it('gives pairs, rates, survival, contests and days, and names the bad row', async () => {
     const { code, out, err } = await logged([...LOG, 'A-2,,,,2026-04-31,Fern,,,,12'], '--json');
     expect(code).toBe(0);
-    expect(err).toMatch(/^line 7: .*2026-04-31.*; the row is left out\n$/u);
+    expect(err).toMatch(/^line 8: .*2026-04-31.*; the row is left out\n$/u);
     const told = JSON.parse(out) as Record<string, Record<string, unknown>[]>;
-    expect(told).toMatchObject({ trials: 2, readings: 4 });
+    expect(told).toMatchObject({ trials: 2, readings: 5 });
     expect(told.pairs).toMatchObject([{ a: 'Fern', b: 'Garnet', took: 0, tried: 2, undecided: 0, bOver: 1 }]);
     expect(told.radius[0]).toMatchObject({ group: 'Fern', n: 1, tiles: 1, low: null });
     expect(told.radius[0].rimMmPerMonth).toBeCloseTo(8 / (121 / 30.4375), 6);

@@ -4,7 +4,7 @@ import { aggressionFits } from '../../src/trials/log-contests';
 import { daysFits } from '../../src/trials/log-days';
 import { rimFits } from '../../src/trials/log-rim';
 import { survivalOfLog } from '../../src/trials/log-survival';
-import type { Log, Measured, TankEvent, Trial } from '../../src/trials/trial';
+import type { Log, Measured, Saw, TankEvent, Trial } from '../../src/trials/trial';
 import { dateOfDay, dayOfDate, DAYS_PER_MONTH } from '../../src/units/quantity';
 import { logOf, settledTiles, tileOfTwo, variety } from '../fixtures/log';
 
@@ -80,6 +80,32 @@ describe('rim rate', () => {
     expect(spans[2].residual).toBeCloseTo((-6 * month) / 30, 9);
   });
 
+  it('leaves out what grew after the piece may have met a neighbour, and says what the rim gains at least', () => {
+    const radii = [[0, { radiusMm: 10 }], [30, { radiusMm: 12 }], [60, { radiusMm: 13.5 }], [90, { radiusMm: 15 }]] as const; // prettier-ignore
+    const fitOf = (...saws: readonly (Saw | null)[]) => {
+      const tile = measuredTile('t1', radii);
+      const readings = tile.readings.map((reading, at) => {
+        const saw = saws[at] ?? null;
+        return saw === null ? reading : { ...reading, seen: [{ a: 'b', b: 'a', saw }] };
+      });
+      return rimFits(logOf(AB, [{ ...tile, readings }]))[0];
+    };
+    const counted = (...saws: readonly (Saw | null)[]) => fitOf(...saws).spans.map(({ toDay }) => toDay);
+    expect(counted(null, 'not-met', 'undecided', 'ridge')).toEqual([30]);
+    expect(counted(null, 'not-met', 'not-met', 'cant-tell')).toEqual([30, 60, 90]); // no look says that they met
+    expect(counted(null, 'not-met', null, 'fused')).toEqual([30]); // by day 60 they may have
+    expect(counted(null, 'not-met', 'cant-tell', 'lapped')).toEqual([30]);
+    expect(counted()).toEqual([30, 60, 90]);
+    expect(fitOf(null, 'not-met', 'ridge', 'ridge').leftOut).toEqual([
+      { why: 'size after it had met a neighbour', count: 2 },
+    ]);
+    const none = fitOf(null, 'ridge', 'ridge', 'ridge');
+    expect([none.rate, none.dates]).toEqual([null, null]);
+    expect(none.why).toMatch(
+      /^all sizes were read after it had met a neighbour; the rim gains at least the 1\.\d\d mm a month/u,
+    );
+  });
+
   const three = logOf(AB, [
     measuredTile('t1', [[0, { radiusMm: 10 }], [60, { radiusMm: 14 }], [90, { radiusMm: 14.2 }], [130, { radiusMm: 17 }]]),
   ]); // prettier-ignore
@@ -98,6 +124,10 @@ describe('rim rate', () => {
     expect(counted({ tags: ['t1'] })).toEqual([0]);
     const [fit] = rimFits(withEvent(three, {}), { leaveOut: ['dip'], split: 'none' });
     expect(fit.leftOut).toEqual([{ why: 'touched by an event: dip', count: 2 }]);
+    const first = logOf(AB, [measuredTile('t1', [[0, { radiusMm: 10 }], [60, { radiusMm: 14 }]])]); // prettier-ignore
+    expect(rimFits(withEvent(first, { on: day(35) }), { leaveOut: ['dip'], split: 'none' })[0].why).toBe(
+      'nothing that was measured counts: touched by an event: dip',
+    );
   });
 
   it('is split by tank, or by whether an event touched it', () => {
