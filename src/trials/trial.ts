@@ -130,3 +130,8 @@ export const EMPTY_LOG: Log = {
   trials: [],
   events: [],
 };
+
+/** As its maker says: nothing in it was seen. */
+export function isInvented({ note }: Log): boolean {
+  return note?.includes('invented') ?? false;
+}

@@ -138,10 +138,15 @@ test('a person logs five months, takes in a table with bad rows, reads pairs and
   // 3 mm in each month of 28 to 31 days: 2.94 to 3.26 mm a month of 30.44 days
   await link(page, 'Rates').click();
   await page.getByText('Use these rates in').click();
-  const rate = page.getByRole('row', { name: /^Fern: rim rate/ });
-  await expect.poll(() => rate.innerText()).toMatch(/3 mm\/month.*3\.0\d mm\/month.*4 gains on 1 tile/su);
+  const rate = page.getByRole('checkbox', { name: /^Fern: rim rate/ });
+  await expect
+    .poll(() => rate.locator('..').innerText())
+    .toMatch(/3 mm\/month.*3\.0\d mm\/month.*4 gains on 1 tile, few/su);
+  // Amber grew as fast, but is not wanted
+  await page.getByRole('checkbox', { name: /^Amber: rim rate/ }).click();
   await button(page, 'Use these rates').click();
 
+  await page.getByText(/^Taken from 4 trials of My trials on .*: 1 rim rate, 2 pairs\./u).waitFor();
   await untilGrown(page);
   const rim = page.getByRole('spinbutton', { name: 'Rim rate of Fern' });
   const took = page.getByRole('spinbutton', { name: 'Fern + Garnet: took' });

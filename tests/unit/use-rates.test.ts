@@ -5,7 +5,7 @@ import { openPlan } from '../../src/plan/file';
 import { pairOf, type Plan } from '../../src/plan/plan';
 import { engineAggressions } from '../../src/trials/engine-aggression';
 import type { Log, Trial } from '../../src/trials/trial';
-import { matchedByName, useRates } from '../../src/trials/use-rates';
+import { matchedByName, ratesFor, withRates } from '../../src/trials/use-rates';
 import { dateOfDay, dayOfDate, DAYS_PER_MONTH } from '../../src/units/quantity';
 import { logOf, settledTiles, tileOfTwo, variety } from '../fixtures/log';
 import { inventedFarm } from '../fixtures/invented-farm';
@@ -47,11 +47,18 @@ function grownTile(id: string, rate: number): Trial {
   };
 }
 
+/** Two side by side, of which one lies over the other. */
+function over(id: string, a: string, b: string, above: string): Trial {
+  return tileOfTwo(id, [a, b], [{ on: '2026-03-01', saw: 'lapped', over: above }]);
+}
+
 const AB = [variety('a', 'G', { name: 'Fern' }), variety('b', 'G', { name: 'Red  garnet' })];
 const PLAN = planOf(['fern', 'Red Garnet ', 'Slate']);
 
-function used(log: Log, plan = PLAN) {
-  return useRates(plan, { log, map: matchedByName(plan, log), on: ON });
+/** What the log offers, and the plan with all of it. */
+function used(log: Log, plan = PLAN, on = ON) {
+  const rates = ratesFor(plan, { log, map: matchedByName(plan, log) });
+  return { ...rates, ...withRates(plan, rates.lines, { log, trials: rates.trials, on }) };
 }
 
 describe('use these rates', () => {
@@ -64,13 +71,14 @@ describe('use these rates', () => {
       grownTile('g1', 1.7),
       ...settledTiles(['a', 'b'], ['fused', 'fused', 'ridge', 'undecided', 'cant-tell']),
     ]);
-    const { edit, lines, trials } = used(log);
+    const { edit, lines, kept, trials, words } = used(log);
     expect(edit.plan.varieties.map(({ rimMmPerMonth }) => rimMmPerMonth)).toEqual([1.7, 3, 3]);
     expect(pairOf(edit.plan, 'p0', 'p1')?.acceptance).toEqual({ took: 2, tried: 3 });
     expect(acceptanceRange(pairOf(edit.plan, 'p0', 'p1'))?.low).toBeLessThan(0.2);
     expect(trials).toBe(6);
     expect(edit.words).toBe('Use rates of 6 trials');
     expect(edit.plan.note).toBe(`Rates from 6 trials of My trials on ${ON}.`);
+    expect(words).toBe(`Taken from 6 trials of My trials on ${ON}: 1 rim rate, 1 pair.`);
     const told = new Map(lines.map((line) => [line.subject, line]));
     expect(told.get('fern: rim rate')).toMatchObject({ was: '3 mm/month', becomes: '1.7 mm/month' });
     expect(told.get('fern with Red Garnet ')).toMatchObject({
@@ -78,10 +86,9 @@ describe('use these rates', () => {
       becomes: 'took 2 of 3',
       why: '3 trials, 3 not settled',
     });
-    expect(told.get('Red Garnet : rim rate')).toMatchObject({
-      becomes: null,
-      why: 'no tile was measured twice',
-    });
+    expect(kept.find(({ subject }) => subject === 'Red Garnet : rim rate')?.why).toBe(
+      'no tile was measured twice',
+    );
     expect(openPlan(JSON.stringify(edit.plan))).toMatchObject({ plan: edit.plan });
   });
 
@@ -89,7 +96,7 @@ describe('use these rates', () => {
     const plan = planOf(['Fern', 'Red garnet'], { note: 'Two halves.' });
     const first = used(logOf(AB, settledTiles(['a', 'b'], ['fused'])), plan).edit.plan;
     const log = logOf(AB, settledTiles(['a', 'b'], ['fused', 'ridge']));
-    const second = useRates(first, { log, map: matchedByName(first, log), on: '2026-12-01' }).edit.plan;
+    const second = used(log, first, '2026-12-01').edit.plan;
     expect(second.note).toBe('Two halves.\nRates from 2 trials of My trials on 2026-12-01.');
   });
 
@@ -97,29 +104,28 @@ describe('use these rates', () => {
     const note = 'long '.repeat(398).trim();
     const {
       edit: { plan },
-      lines,
+      isUnmarked,
     } = used(logOf(AB, settledTiles(['a', 'b'], ['fused'])), planOf(['Fern', 'Red garnet'], { note }));
     expect(plan.note).toBe(note);
-    expect(lines.at(-1)).toMatchObject({ subject: 'Note of the plan', becomes: null });
+    expect(isUnmarked).toBe(true);
     expect(pairOf(plan, 'p0', 'p1')?.acceptance).toEqual({ took: 1, tried: 1 });
   });
 
   it('changes nothing where the log says nothing: the very same plan', () => {
-    const { edit, lines } = used(logOf(AB, settledTiles(['a', 'b'], ['undecided'])));
+    const { edit, lines, kept } = used(logOf(AB, settledTiles(['a', 'b'], ['undecided'])));
     expect(edit.plan).toBe(PLAN);
-    expect(lines.every(({ becomes, why }) => becomes === null && why !== '')).toBe(true);
+    expect(lines).toEqual([]);
+    expect(kept.length).toBeGreaterThan(0);
+    expect(kept.every(({ why }) => why !== '')).toBe(true);
     expect(used(logOf([], [])).edit.plan).toBe(PLAN);
   });
 
   it('gives no rim rate from one gain, or from what shrank', () => {
     const one = grownTile('g', 2);
     const why = (tile: Trial) =>
-      used(logOf(AB, [tile])).lines.find(({ subject }) => subject === 'fern: rim rate');
-    expect(why({ ...one, readings: one.readings.slice(0, 2) })).toMatchObject({ becomes: null });
-    expect(why(grownTile('g', -0.01))).toMatchObject({
-      becomes: null,
-      why: 'what was measured did not grow',
-    });
+      used(logOf(AB, [tile])).kept.find(({ subject }) => subject === 'fern: rim rate')?.why;
+    expect(why({ ...one, readings: one.readings.slice(0, 2) })).toMatch(/its doubt cannot be told/u);
+    expect(why(grownTile('g', -0.01))).toBe('what was measured did not grow');
   });
 
   it('keeps a rim rate in the range of a plan, and says so', () => {
@@ -132,18 +138,58 @@ describe('use these rates', () => {
   });
 
   it('gives aggressions of which only differences count, and keeps what cannot be placed', () => {
-    const over = (id: string, a: string, b: string, above: string) =>
-      tileOfTwo(id, [a, b], [{ on: '2026-03-01', saw: 'lapped', over: above }]);
     const log = logOf([...AB, variety('c', 'G', { name: 'Slate' })], [
       ...['a', 'a', 'a', 'b'].map((above, at) => over(`t${at}`, 'a', 'b', above)),
       over('u', 'a', 'c', 'c'),
     ]); // prettier-ignore
-    const { edit, lines } = used(log);
+    const { edit, kept } = used(log);
     const [a, b, c] = edit.plan.varieties.map(({ aggression }) => aggression);
     // of two: the lead of 3 in 4 less 1 in 4 is 0.5, over lapGain 0.8
     expect(Math.abs(a - b - 0.625)).toBeLessThan(0.011); // each is kept to 0.01
     expect(c).toBe(0.2);
-    expect(lines.find(({ subject }) => subject === 'Slate: aggression')?.why).toMatch(/never lost/u);
+    expect(kept.find(({ subject }) => subject === 'Slate: aggression')?.why).toMatch(/never lost/u);
+  });
+
+  it('offers no aggression of what met few others, or never lay over or under one', () => {
+    const ridge = (id: string, a: string, b: string) =>
+      tileOfTwo(id, [a, b], [{ on: '2026-03-01', saw: 'ridge' }]);
+    const names = ['Few', 'Even', 'Weak', 'Strong'];
+    const ids = ['f', 'e', 'w', 's'];
+    const log = logOf([...AB, ...ids.map((id, at) => variety(id, 'G', { name: names[at] }))], [
+      ...['a', 'a', 'b', 'a', 'b'].map((above, at) => over(`t${at}`, 'a', 'b', above)),
+      over('f1', 'a', 'f', 'f'),
+      over('f2', 'a', 'f', 'a'),
+      ...[1, 2, 3].map((at) => ridge(`e${at}`, 'a', 'e')),
+      ...[1, 2, 3].map((at) => ridge(`w${at}`, 'a', 'w')),
+      over('w4', 'a', 'w', 'a'),
+      ...[1, 2, 3].map((at) => ridge(`s${at}`, 'a', 's')),
+      over('s4', 'a', 's', 's'),
+    ]); // prettier-ignore
+    const { lines, kept } = used(log, planOf(['Fern', 'Red garnet', ...names]));
+    const aggressions = lines.filter(({ kind }) => kind === 'aggression');
+    expect(aggressions.map(({ subject }) => subject)).toEqual(['Fern: aggression', 'Red garnet: aggression']);
+    const why = (name: string) => kept.find(({ subject }) => subject === `${name}: aggression`)?.why;
+    expect(why('Few')).toBe('only 2 contests: too few to tell');
+    expect(why('Even')).toBe('only ridges: it never lay over or under another');
+    expect(why('Weak')).toBe('it never lay over another, of 4 contests: how weak it is cannot be told');
+    expect(why('Strong')).toBe('it never lay under another, of 4 contests: how strong it is cannot be told');
+  });
+
+  it('takes the lines that are chosen and no other, and marks those that rest on few', () => {
+    const log = logOf(AB, [
+      grownTile('g1', 1.7),
+      ...settledTiles(['a', 'b'], ['fused', 'fused', 'ridge', 'ridge', 'ridge']),
+    ]);
+    const { lines, trials } = used(log);
+    expect(lines.map(({ subject, isThin }) => [subject, isThin])).toEqual([
+      ['fern: rim rate', true],
+      ['fern with Red Garnet ', false],
+    ]);
+    const [rim, pair] = lines.map((line) => withRates(PLAN, [line], { log, trials, on: ON }).edit.plan);
+    expect([rim.varieties[0].rimMmPerMonth, pairOf(rim, 'p0', 'p1')]).toEqual([1.7, undefined]);
+    expect(pair.varieties).toEqual(PLAN.varieties);
+    expect(pairOf(pair, 'p0', 'p1')?.acceptance).toEqual({ took: 2, tried: 5 });
+    expect(withRates(PLAN, [], { log, trials, on: ON }).edit.plan).toBe(PLAN);
   });
 
   it('takes the farm: eight varieties of the invented one, all values in the range of a plan', () => {
@@ -154,7 +200,7 @@ describe('use these rates', () => {
     expect(opened).toMatchObject({ plan: edit.plan });
     expect(edit.plan.survival?.perDecade).toBeGreaterThan(0);
     expect(edit.plan.varieties.every(({ rimMmPerMonth }) => rimMmPerMonth !== 3)).toBe(true);
-    expect(lines.filter(({ becomes }) => becomes !== null).length).toBeGreaterThan(25);
+    expect(lines.length).toBeGreaterThan(20);
   });
 });
 
