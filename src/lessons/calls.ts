@@ -5,11 +5,13 @@ import { CALLS, SEAM_KINDS } from './seam-kinds';
 
 const MOST_SEAMS = 200;
 
-const CalledSchema = v.object({
+export const CalledSchema = v.object({
   /** Place of the tile in its set, and of the seam on its tile: both from 0. */
   tile: whole(0, 100),
   seam: whole(0, 20),
   is: v.picklist(SEAM_KINDS),
+  /** No eye could tell it from above yet; not in older files. */
+  isEarly: v.optional(v.boolean()),
   call: v.picklist(CALLS),
 });
 

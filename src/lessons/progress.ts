@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import { date, list, text, whole } from '../plan/plan';
 import { type Calls, CallsSchema } from './calls';
+import { type OpenTest, OpenTestSchema } from './open-test';
 import { afterCall, type Card, CardSchema, isSameSeam } from './repetition';
 import { isRightCall } from './seam-kinds';
 
@@ -15,6 +16,8 @@ export const ProgressSchema = v.object({
   /** Newest last. */
   tests: list(CallsSchema, 0, MOST_TESTS, 'tests'),
   cards: list(CardSchema, 0, MOST_CARDS, 'seams to be seen again'),
+  /** The test that is being taken; not in older records. */
+  open: v.optional(OpenTestSchema),
 });
 
 export type Progress = v.InferOutput<typeof ProgressSchema>;
@@ -39,8 +42,8 @@ export function withLesson(progress: Progress, id: string, tries: number, on: st
 /** The cards after each call of a test or of what came again. */
 export function withCalls(progress: Progress, { set, called }: Calls, day: number): Progress {
   let cards: readonly Card[] = progress.cards;
-  for (const { tile, seam, is, call } of called)
-    cards = afterCall(cards, { set, tile, seam }, isRightCall(is, call), day);
+  for (const { tile, seam, is, isEarly, call } of called)
+    cards = afterCall(cards, { set, tile, seam }, isRightCall({ is, isEarly }, call), day);
   return { ...progress, cards: cards.slice(-MOST_CARDS) };
 }
 
@@ -48,6 +51,11 @@ export function withCalls(progress: Progress, { set, called }: Calls, day: numbe
 export function withTest(progress: Progress, calls: Calls, day: number): Progress {
   const after = withCalls(progress, calls, day);
   return { ...after, tests: [...progress.tests, calls].slice(-MOST_TESTS) };
+}
+
+/** The test that is being taken after a call; null where none is any more. */
+export function withOpen({ open: _open, ...rest }: Progress, open: OpenTest | null): Progress {
+  return open ? { ...rest, open } : rest;
 }
 
 /** What two tabs have learned, put together. */
@@ -61,5 +69,5 @@ export function joined(mine: Progress, other: Progress): Progress {
     ...other.cards.filter((card) => !mine.cards.some((own) => isSameSeam(own, card))),
     ...mine.cards,
   ].slice(-MOST_CARDS);
-  return { ...both, tests, cards };
+  return withOpen({ ...both, tests, cards }, mine.open ?? other.open ?? null);
 }

@@ -1,12 +1,17 @@
 /** The score of a test: how many were right, which mistakes were made, and what was called what. */
 import { kappaOf, type Agreement } from '../stats/agreement';
 import type { Called, Calls } from './calls';
-import { type Call, CALLS, isRightCall, SEAM_KINDS, type SeamKind } from './seam-kinds';
+import { type Call, CALLS, isRightCall, SEAM_KINDS, type Seen } from './seam-kinds';
 
-export interface Mistake {
-  readonly is: SeamKind;
+export interface Mistake extends Seen {
   readonly call: Call;
   readonly times: number;
+}
+
+/** Seams of one kind, those that no eye could tell yet apart. */
+export interface Row extends Seen {
+  /** How often they were called the i-th call. */
+  readonly times: readonly number[];
 }
 
 export interface Score {
@@ -14,21 +19,27 @@ export interface Score {
   readonly of: number;
   /** Most often made first. */
   readonly mistakes: readonly Mistake[];
-  /** `table[i][j]`: how often a seam of the i-th kind was called the j-th call. */
-  readonly table: readonly (readonly number[])[];
+  readonly rows: readonly Row[];
 }
 
 export function scoreOf(called: readonly Called[]): Score {
-  const times = (is: SeamKind, call: Call): number =>
-    called.filter((one) => one.is === is && one.call === call).length;
-  const mistakes = SEAM_KINDS.flatMap((is) =>
-    CALLS.filter((call) => !isRightCall(is, call)).map((call) => ({ is, call, times: times(is, call) })),
+  const rows = SEAM_KINDS.flatMap((is) => [false, true].map((isEarly) => ({ is, isEarly }))).flatMap(
+    (seen) => {
+      const own = called.filter((one) => one.is === seen.is && (one.isEarly ?? false) === seen.isEarly);
+      const times = CALLS.map((call) => own.filter((one) => one.call === call).length);
+      return own.length > 0 ? [{ ...seen, times }] : [];
+    },
+  );
+  const mistakes = rows.flatMap(({ times, ...seen }) =>
+    CALLS.map((call, at) => ({ ...seen, call, times: times[at] })).filter(
+      (one) => one.times > 0 && !isRightCall(seen, one.call),
+    ),
   );
   return {
-    right: called.filter(({ is, call }) => isRightCall(is, call)).length,
+    right: called.filter((one) => isRightCall(one, one.call)).length,
     of: called.length,
-    mistakes: mistakes.filter((one) => one.times > 0).sort((one, other) => other.times - one.times),
-    table: SEAM_KINDS.map((is) => CALLS.map((call) => times(is, call))),
+    mistakes: mistakes.sort((one, other) => other.times - one.times),
+    rows,
   };
 }
 

@@ -5,9 +5,15 @@ export type Call = (typeof CALLS)[number];
 export const SEAM_KINDS = [...CALLS, 'veiled'] as const;
 export type SeamKind = (typeof SEAM_KINDS)[number];
 
-/** Of a look-alike both are right: nobody can tell it by eye, and who waits has not erred. */
-const RIGHT_OF_VEILED: readonly Call[] = ['ridge', 'undecided'];
+/** What a call is judged by. */
+export interface Seen {
+  readonly is: SeamKind;
+  /** No eye can tell it from above yet (seam-signs.ts). */
+  readonly isEarly?: boolean | undefined;
+}
 
-export function isRightCall(is: SeamKind, call: Call): boolean {
-  return is === 'veiled' ? RIGHT_OF_VEILED.includes(call) : is === call;
+/** Whoever waits where nothing can be told yet has not erred; and a look-alike is a ridge. */
+export function isRightCall({ is, isEarly }: Seen, call: Call): boolean {
+  if (call === 'undecided' && (isEarly === true || is === 'veiled')) return true;
+  return call === (is === 'veiled' ? 'ridge' : is);
 }

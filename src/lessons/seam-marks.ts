@@ -7,11 +7,14 @@ import { KIND_OF } from '../measure/section';
 import type { Frame } from '../model/frame';
 import type { Xy } from '../plan/plan';
 import type { SeamKind } from './seam-kinds';
+import { isEarlySeam } from './seam-signs';
 
 export interface SeamMark {
   /** mm from the tile's middle. */
   readonly at: Xy;
   readonly is: SeamKind;
+  /** No eye can tell it from above yet. */
+  readonly isEarly: boolean;
   /** Variety numbers, 1 to 8, the smaller first. */
   readonly pair: readonly [number, number];
   /** Across the seam, for the section. */
@@ -40,19 +43,18 @@ export function seamMarks(frame: Frame): SeamMark[] {
   const pairs = cellsByPair(frame);
   for (const [key, cells] of pairs) {
     const others = [...pairs].flatMap(([other, theirs]) => (other === key ? [] : theirs));
-    const mark = markOf(frame, cells, others);
-    if (mark) marks.push({ ...mark, pair: [key >> 4, key & 15] });
+    const place = placeOf(frame, cells, others);
+    if (place) marks.push(markAt(frame, place, cells, [key >> 4, key & 15]));
   }
   // from top to bottom, then left to right
   return marks.sort((one, other) => one.at[1] - other.at[1] || one.at[0] - other.at[0]);
 }
 
-/** What the seam of a mark is in another month's frame, near the same place; null where no such seam is left. */
-export function kindNear(frame: Frame, { at, pair }: SeamMark): SeamKind | null {
+/** The mark on the same seam in another month's frame, near the same place; null where no such seam is left. */
+export function markNear(frame: Frame, { at, pair }: SeamMark): SeamMark | null {
   const cells = cellsByPair(frame).get(pair[0] * 16 + pair[1]) ?? [];
-  const off = ({ x, y }: Cell): number => (x - at[0]) ** 2 + (y - at[1]) ** 2;
-  const near = [...cells].sort((one, other) => off(one) - off(other)).slice(0, 9);
-  return near.length > 0 ? commonest(near) : null;
+  const near = [...cells].sort((one, other) => away(one, at) - away(other, at)).slice(0, 9);
+  return near.length > 0 ? markAt(frame, { ...near[0], is: commonest(near) }, cells, pair) : null;
 }
 
 /** Cells of each seam, by the two varieties on its sides: smaller * 16 + larger. */
@@ -86,11 +88,8 @@ function commonest(cells: readonly Cell[]): SeamKind {
   return [...counts].reduce((most, one) => (one[1] > most[1] ? one : most))[0];
 }
 
-function markOf(
-  frame: Frame,
-  cells: readonly Cell[],
-  others: readonly Cell[],
-): Omit<SeamMark, 'pair'> | null {
+/** The cell that a mark stands at; null where none is fit for one. */
+function placeOf(frame: Frame, cells: readonly Cell[], others: readonly Cell[]): Cell | null {
   const is = commonest(cells);
   const ofKind = cells.filter((cell) => cell.is === is);
   // a seam has a row of cells on each of its sides
@@ -101,18 +100,22 @@ function markOf(
     Math.sqrt(unlike.reduce((least, cell) => Math.min(least, away(cell, [one.x, one.y])), CLEAR_MM ** 2));
   const worth = (one: Cell): number => clearMm(one) - MIDDLE_WEIGHT * Math.sqrt(away(one, middle));
   const place = ofKind.reduce((best, one) => (worth(one) > worth(best) ? one : best));
-  if (clearMm(place) < LEAST_CLEAR_MM) return null;
-  const near = (one: Cell): Cell[] => cells.filter((cell) => away(cell, [one.x, one.y]) < AROUND_MM ** 2);
-  const around = near(place);
+  return clearMm(place) < LEAST_CLEAR_MM ? null : place;
+}
+
+function markAt(frame: Frame, { x, y, is }: Cell, cells: readonly Cell[], pair: SeamMark['pair']): SeamMark {
+  const around = cells.filter((cell) => away(cell, [x, y]) < AROUND_MM ** 2);
   const at = meanOf(around);
   const [ux, uy] = across(around, at);
   const reach = SECTION_MM / 2;
-  return {
+  const mark = {
     at,
     is,
+    pair,
     from: [at[0] - ux * reach, at[1] - uy * reach],
     to: [at[0] + ux * reach, at[1] + uy * reach],
-  };
+  } as const;
+  return { ...mark, isEarly: isEarlySeam(frame, mark) };
 }
 
 function away({ x, y }: Cell, [mx, my]: Xy): number {

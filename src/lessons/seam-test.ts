@@ -60,27 +60,25 @@ const FIRST: readonly Level[] = [CLEAR, CLEAR];
 const LATER: readonly Level[] = [HARDER, LOOK_ALIKE, HARD, HARD];
 export const TILES = FIRST.length + LATER.length;
 
-/** A tile to be called, and which of its seams; null for all. */
-export interface Round {
+/** A tile to be called by the word of its set and its place in it, and which of its seams; null for all. */
+export interface RoundName {
   readonly set: string;
   readonly tile: number;
-  readonly test: TestTile;
   readonly seams: readonly number[] | null;
 }
 
 /** A whole test. */
-export function roundsOf(word: string): Round[] {
-  return testTiles(word).map((test, tile) => ({ set: word, tile, test, seams: null }));
+export function roundsOf(set: string): RoundName[] {
+  return Array.from({ length: TILES }, (_, tile) => ({ set, tile, seams: null }));
 }
 
 /** The tiles of seams that were missed, each once, with those seams alone. */
-export function roundsAgain(missed: readonly SeamName[]): Round[] {
-  const rounds: Round[] = [];
+export function roundsAgain(missed: readonly SeamName[]): RoundName[] {
+  const rounds: RoundName[] = [];
   for (const { set, tile, seam } of missed) {
     const at = rounds.findIndex((round) => round.set === set && round.tile === tile);
-    const test = testTiles(set).at(tile);
     if (at >= 0) rounds[at] = { ...rounds[at], seams: [...(rounds[at].seams ?? []), seam] };
-    else if (test) rounds.push({ set, tile, test, seams: [seam] });
+    else if (tile < TILES) rounds.push({ set, tile, seams: [seam] });
   }
   return rounds;
 }

@@ -1,6 +1,15 @@
 /** What the learner has done, on the page: whole values are replaced, and each change is heard by whoever stores it. */
 import type { Calls } from '../../lessons/calls';
-import { joined, NO_PROGRESS, type Progress, withCalls, withLesson, withTest } from '../../lessons/progress';
+import { callsOf, type OpenTest } from '../../lessons/open-test';
+import {
+  joined,
+  NO_PROGRESS,
+  type Progress,
+  withCalls,
+  withLesson,
+  withOpen,
+  withTest,
+} from '../../lessons/progress';
 import { dueCards } from '../../lessons/repetition';
 import { dayOfDate } from '../../units/quantity';
 import { today } from '../today';
@@ -27,12 +36,18 @@ export class School {
     this.#put(withLesson(this.#progress, lesson, tries, today()));
   }
 
-  tested(calls: Calls): void {
-    this.#put(withTest(this.#progress, calls, dayOfDate(calls.on)));
+  /** A test that is being taken is kept after each call; null: it was given up. */
+  keepOpen(open: OpenTest | null): void {
+    this.#put(withOpen(this.#progress, open));
   }
 
-  repeated(calls: Calls): void {
-    this.#put(withCalls(this.#progress, calls, dayOfDate(calls.on)));
+  /** A test was called to its end. */
+  finished(open: OpenTest): Calls[] {
+    const day = dayOfDate(today());
+    const all = callsOf(open, today());
+    const add = open.isWhole ? withTest : withCalls;
+    this.#put(all.reduce((progress, calls) => add(progress, calls, day), withOpen(this.#progress, null)));
+    return all;
   }
 
   restore(progress: Progress): void {

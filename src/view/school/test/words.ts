@@ -1,15 +1,25 @@
 /** The kinds of seam in the words of the test. */
-import type { Call, SeamKind } from '../../../lessons/seam-kinds';
+import type { Lesson } from '../../../lessons/lesson';
+import { BARE_LINE } from '../../../lessons/pages/bare-line';
+import { FUSED_OR_WALL } from '../../../lessons/pages/fused-or-wall';
+import { LAPPED } from '../../../lessons/pages/lapped';
+import { LOOK_ALIKE } from '../../../lessons/pages/look-alike';
+import { MEETING } from '../../../lessons/pages/meeting';
+import type { Call, Seen, SeamKind } from '../../../lessons/seam-kinds';
 
 export const CALL_WORDS: Readonly<Record<Call, { readonly label: string; readonly means: string }>> = {
   fused: { label: 'Fused', means: 'one tissue, no line' },
-  ridge: { label: 'Ridge', means: 'a wall stands' },
+  ridge: { label: 'Ridge', means: 'a crest along the line' },
   lapped: { label: 'Lapped', means: 'one lies over the other' },
   dead: { label: 'Dead', means: 'a bare pale line' },
-  undecided: { label: 'Undecided', means: 'touching, too soon to tell' },
+  undecided: { label: 'Undecided', means: 'too soon to tell' },
 };
 
-export const KIND_WORDS: Readonly<Record<SeamKind, string>> = {
+/** Said before the test, and where it ends. */
+export const RULE =
+  'Where no eye can tell a seam from above yet, because it is too young or only looks fused, ‘undecided’ counts as right too.';
+
+const KIND_WORDS: Readonly<Record<SeamKind, string>> = {
   fused: 'fused',
   ridge: 'a ridge',
   lapped: 'lapped',
@@ -18,16 +28,46 @@ export const KIND_WORDS: Readonly<Record<SeamKind, string>> = {
   veiled: 'a ridge that still looks fused',
 };
 
-/** What to look for, told to whoever missed one. */
-export const SIGN_WORDS: Readonly<Record<SeamKind, string>> = {
+/** 'a ridge, too young to show' */
+export function kindWords({ is, isEarly }: Seen): string {
+  return isEarly && is !== 'veiled' ? `${KIND_WORDS[is]}, too young to show` : KIND_WORDS[is];
+}
+
+/** What to look for; tests/unit/seam-test.test.ts looks for it on the tiles of many sets. */
+const SIGN_WORDS: Readonly<Record<SeamKind, string>> = {
   fused:
-    'Look along it to the rim: there, each colour has crossed to the other side, and nothing stands or lies over.',
-  ridge: 'Look for a crest along the line: one side of it is lit, the other in shade.',
+    'Follow the seam along: specks of one colour lie in the other, and neither crest nor lip parts the two.',
+  ridge: 'A crest stands along the line. Turn the light across it: one face is lit, the other in shade.',
   lapped:
-    'Look for a lip on one side only, which throws its shade on the other, and for a seam that has left the middle.',
-  dead: 'Look for a pale strip without polyps, level or sunk.',
+    'The surface drops on one side: there it ends in a lip. Turn the light across it: the lip throws shade on that side only.',
+  dead: 'A pale strip without polyps lies between the colours.',
   undecided:
-    'Two colours lie side by side: no crest, no lip, no pale strip, and none has crossed at the rim.',
+    'Two colours lie side by side: no crest, no lip, no pale strip, and no specks of one in the other.',
   veiled:
-    'Colours are fringed close to the line and nowhere else. It is drawn so by the model: in a tank, cut one open.',
+    'The border is fringed and no crest stands, as if it had fused. It is drawn so by the model: in a tank, cut one open.',
 };
+
+const EARLY_WORDS: Readonly<Partial<Record<SeamKind, string>>> = {
+  fused: 'Hardly any colour has crossed yet',
+  ridge: 'Its crest is too low to be seen',
+  lapped: 'Its lip has not come over yet',
+};
+
+export function signWords({ is, isEarly }: Seen): string {
+  const early = isEarly ? EARLY_WORDS[is] : undefined;
+  return early ? `${early}: ‘undecided’ is right too.` : SIGN_WORDS[is];
+}
+
+const LESSON_OF: Readonly<Record<SeamKind, Lesson>> = {
+  fused: FUSED_OR_WALL,
+  ridge: FUSED_OR_WALL,
+  lapped: LAPPED,
+  dead: BARE_LINE,
+  undecided: MEETING,
+  veiled: LOOK_ALIKE,
+};
+
+/** The lesson that teaches it. */
+export function lessonOf({ is, isEarly }: Seen): Lesson {
+  return isEarly && is !== 'veiled' ? MEETING : LESSON_OF[is];
+}
