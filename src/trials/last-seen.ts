@@ -1,5 +1,5 @@
 /** What was seen last of a tile and of its pairs. */
-import { dayOfDate } from '../units/quantity';
+import { dayOfDate, DAYS_PER_MONTH } from '../units/quantity';
 import type { Measured, Seen, Trial, TrialReading } from './trial';
 
 export interface SeenOn extends Seen {
@@ -40,12 +40,23 @@ export function lastDay({ readings, setOn }: Trial): string {
   return readings.reduce((last, { on }) => (on > last ? on : last), setOn);
 }
 
-/** Some variety of the tile was not noted as died or lost at the last. */
+/** The variety was noted as died or lost on the tile at the last. */
+export function isGone(trial: Trial, variety: string): boolean {
+  const state = lastMeasured(trial, variety)?.state;
+  return state === 'died' || state === 'lost';
+}
+
 export function isLiving(trial: Trial): boolean {
-  return trial.varieties.some((variety) => {
-    const state = lastMeasured(trial, variety)?.state;
-    return state !== 'died' && state !== 'lost';
-  });
+  return trial.varieties.some((variety) => !isGone(trial, variety));
+}
+
+/** A tile that nobody has read for half a year has left the bench, as a rule (judgement). */
+const UNREAD_DAYS = 183;
+
+/** Whole months since the last look at a tile that is no longer read; null for one that is. */
+export function monthsUnread(trial: Trial, today: string): number | null {
+  const days = daysBetween(lastDay(trial), today);
+  return days < UNREAD_DAYS ? null : Math.floor(days / DAYS_PER_MONTH);
 }
 
 /** Whole days from one date to another. */

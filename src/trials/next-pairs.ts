@@ -7,6 +7,8 @@
  * Statistical Decision Theory, 5.4 preposterior analysis). Of two pairs as good, the one whose varieties have taken with
  * more others in common goes first (judgement: what fuses with the same is likelier akin).
  */
+import type { Beta } from '../stats/beta-binomial';
+import { openWords } from './open-tries';
 import { kindOf, type PairCell, type PairTable } from './pair-table';
 import type { LogVariety } from './trial';
 
@@ -17,14 +19,17 @@ export interface NextPair {
   /** Varieties with which both have taken. */
   readonly inCommon: readonly string[];
   readonly why: string;
+  /** The number by which it stands where it stands, and what it is made of. */
+  readonly rank: string;
 }
 
 export type NextBy = 'worth' | 'teaches';
+type Found = Omit<NextPair, 'why' | 'rank'>;
 
 /** The best `most` pairs within groups, or of which no group is said; pairs that need no further try are left out. */
-export function nextPairs(table: PairTable, by: NextBy, most: number): NextPair[] {
+export function nextPairs(table: PairTable, by: NextBy, most: number, today: string): NextPair[] {
   const took = takers(table);
-  const found: Omit<NextPair, 'why'>[] = [];
+  const found: Found[] = [];
   const { varieties } = table;
   for (const [at, a] of varieties.entries()) {
     for (const b of varieties.slice(at + 1)) {
@@ -38,7 +43,9 @@ export function nextPairs(table: PairTable, by: NextBy, most: number): NextPair[
   }
   found.sort((one, other) => other[by] - one[by] || other.inCommon.length - one.inCommon.length);
   const names = new Map(varieties.map(({ id, name }) => [id, name]));
-  return found.slice(0, most).map((pair) => ({ ...pair, why: whyOf(pair, table, names) }));
+  return found
+    .slice(0, most)
+    .map((pair) => ({ ...pair, why: whyOf(pair, table, names, today), rank: rankOf(pair, by) }));
 }
 
 /** Whether it takes is settled: three tries or more, and the range of its chance lies on one side of a half. */
@@ -50,10 +57,24 @@ function worthOf(a: LogVariety, b: LogVariety): number {
   return ((a.worth ?? 1) + (b.worth ?? 1)) / 2;
 }
 
-export function taughtBy({ posterior: { a, b } }: PairCell): number {
+export function taughtBy({ posterior }: PairCell): number {
+  return varianceOf(posterior) / (posterior.a + posterior.b + 1);
+}
+
+function varianceOf({ a, b }: Beta): number {
   const sum = a + b;
-  const variance = (a * b) / (sum * sum * (sum + 1));
-  return variance / (sum + 1);
+  return (a * b) / (sum * sum * (sum + 1));
+}
+
+function rankOf({ cell, worth, teaches }: Found, by: NextBy): string {
+  const { a, b, chance, posterior } = cell;
+  if (by === 'worth') {
+    const percent = Number((100 * chance).toPrecision(2));
+    return `${worth.toFixed(2)}: a chance of ${percent} % of what the two are worth, ${Number(worthOf(a, b).toFixed(2))}.`;
+  }
+  const points = (variance: number) => (100 * Math.sqrt(variance)).toFixed(1);
+  const now = varianceOf(posterior);
+  return `Doubt of its chance ± ${points(now)} points; after one more verdict about ± ${points(now - teaches)}.`;
 }
 
 function takers({ noted }: PairTable): Map<string, Set<string>> {
@@ -68,13 +89,15 @@ function takers({ noted }: PairTable): Map<string, Set<string>> {
 }
 
 function whyOf(
-  { cell, inCommon }: Omit<NextPair, 'why'>,
+  { cell, inCommon }: Found,
   table: PairTable,
   names: ReadonlyMap<string, string>,
+  today: string,
 ): string {
-  const { a, b, tried, took, undecided, kind } = cell;
+  const { a, b, tried, took, kind } = cell;
+  const open = openWords(cell, today);
   const parts = [tried === 0 ? 'Never tried to a verdict' : `${took} of ${tried} took so far`];
-  if (undecided > 0) parts.push(`${undecided} not settled yet`);
+  if (open !== '') parts.push(open);
   const own = table.priorOf(a, b);
   const others = { pairs: own.pairs - (tried > 0 ? 1 : 0), tried: own.tried - tried, took: own.took - took };
   if (others.tried > 0) {

@@ -64,7 +64,7 @@ it('teaches: rates, an order of aggression, survival, days, what to try next, an
   expect(survival.find(({ group }) => group === null)?.fit?.slope).toBeGreaterThan(0);
   expect(days.find(({ group }) => group === 'Montipora')?.medianDays).toBeGreaterThan(30);
   const table = pairTable(log);
-  expect(nextPairs(table, 'worth', 5)).toHaveLength(5);
+  expect(nextPairs(table, 'worth', 5, '2026-11-26')).toHaveLength(5);
   const hints = alikePairs(table).map(({ cell }) => `${cell.a.name} ${cell.b.name}`);
   expect(hints).toContain('Slate Flint');
 });

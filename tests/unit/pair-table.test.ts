@@ -2,11 +2,13 @@
 import { describe, expect, it } from 'vitest';
 import { alikePairs } from '../../src/trials/alike';
 import { nextPairs, taughtBy } from '../../src/trials/next-pairs';
+import { openWords } from '../../src/trials/open-tries';
 import { pairTable } from '../../src/trials/pair-table';
 import type { LogVariety, Trial } from '../../src/trials/trial';
 import { verdictOf } from '../../src/trials/verdicts';
 import { logOf, settledTiles, tileOfTwo, variety, type Look } from '../fixtures/log';
 
+const TODAY = '2026-03-05';
 const verdict = (looks: readonly Look[]) => verdictOf(tileOfTwo('t1', ['a', 'b'], looks), 'b', 'a');
 
 describe('the verdict of a pair on a tile', () => {
@@ -104,6 +106,7 @@ describe('the table of pairs', () => {
       pairTable(logOf(many, settledTiles(['v0', 'v5'], ['fused', 'ridge']))),
       'worth',
       10,
+      TODAY,
     );
     expect(next).toHaveLength(10);
   });
@@ -123,7 +126,7 @@ describe('what to try next', () => {
       ...settledTiles(['b', 'c'], ['fused']),
       ...settledTiles(['a', 'd'], ['ridge', 'ridge', 'ridge', 'ridge', 'ridge']),
     ]);
-    const next = nextPairs(pairTable(log), 'worth', 20);
+    const next = nextPairs(pairTable(log), 'worth', 20, TODAY);
     const names = next.map(({ cell }) => cell.a.id + cell.b.id);
     expect(names.some((name) => name.includes('x'))).toBe(false);
     expect(names[0]).toMatch(/d/u);
@@ -132,6 +135,37 @@ describe('what to try next', () => {
     expect(akin?.why).toBe(
       'Never tried to a verdict; of the other pairs within M 3 of 8 took; both have taken with B.',
     );
+  });
+
+  it('says by which number each stands where it stands', () => {
+    const log = logOf([variety('a', '', { worth: 4 }), variety('b', '', { worth: 6 })], []);
+    const rank = (by: 'worth' | 'teaches') => nextPairs(pairTable(log), by, 1, TODAY)[0];
+    const [worth, teaches] = [rank('worth'), rank('teaches')];
+    expect(worth.rank).toBe(
+      `${(5 * worth.cell.chance).toFixed(2)}: a chance of ${Number((100 * worth.cell.chance).toPrecision(2))} % of what the two are worth, 5.`,
+    );
+    const [, now, after] =
+      /± ([\d.]+) points; after one more verdict about ± ([\d.]+)\.$/u.exec(teaches.rank) ?? [];
+    expect((Number(now) / 100) ** 2 - (Number(after) / 100) ** 2).toBeCloseTo(teaches.teaches, 3);
+  });
+
+  it('tells tiles that may still settle from those no longer read and those of which a piece is gone', () => {
+    const looks: Look[] = [{ on: '2026-02-01', saw: 'undecided' }];
+    const tiles = ['t1', 't2', 't3', 't4'].map((id) => tileOfTwo(id, ['a', 'b'], looks));
+    const gone = tiles[3].readings.map((reading) => ({
+      ...reading,
+      measured: [{ variety: 'a', state: 'died' as const }],
+    }));
+    const log = logOf(
+      [variety('a'), variety('b')],
+      [{ ...tiles[0], setOn: '2025-02-01', readings: [] }, { ...tiles[1], setOn: '2025-05-01', readings: [] }, tiles[2], { ...tiles[3], readings: gone }],
+    ); // prettier-ignore
+    const cell = pairTable(log).cell('a', 'b');
+    expect(openWords(cell, TODAY)).toBe(
+      '1 not settled yet, 2 not read for 10 months or more, 1 with a piece dead or lost before it settled',
+    );
+    expect(openWords(cell, '2026-08-03')).toMatch(/^3 not read for 6 months or more, 1 with/u);
+    expect(openWords(pairTable(logOf([variety('a'), variety('b')], settledTiles(['a', 'b'], ['fused']))).cell('a', 'b'), TODAY)).toBe(''); // prettier-ignore
   });
 
   // Beta(1, 1): variance 1/12; after one try Beta(2, 1) or Beta(1, 2), variance 1/18 either way: 1/36 less

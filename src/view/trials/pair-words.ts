@@ -1,4 +1,5 @@
 /** What the table of pairs says, in words. */
+import { openWords } from '../../trials/open-tries';
 import type { PairCell } from '../../trials/pair-table';
 
 const percent = (share: number): string => `${(100 * share).toFixed(share < 0.095 && share > 0 ? 1 : 0)} %`;
@@ -12,8 +13,9 @@ export function chanceWords(cell: PairCell): string {
 }
 
 /** 'took 3 of 5' and what is open. */
-export function tookWords({ took, tried, undecided }: PairCell): string {
-  const open = undecided === 0 ? '' : `${undecided} not settled`;
+export function tookWords(cell: PairCell, today: string): string {
+  const { took, tried } = cell;
+  const open = openWords(cell, today);
   if (tried === 0) return open || 'never tried';
   return `took ${took} of ${tried}${open ? `, ${open}` : ''}`;
 }

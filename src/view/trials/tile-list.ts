@@ -1,5 +1,5 @@
 /** Which tiles the list shows, and in what order. */
-import { daysBetween, isLiving, lastDay, lastSeen, pairsOf } from '../../trials/last-seen';
+import { daysBetween, isLiving, lastDay, lastSeen, monthsUnread, pairsOf } from '../../trials/last-seen';
 import type { Log, Trial } from '../../trials/trial';
 
 export const ORDERS = {
@@ -13,7 +13,8 @@ export type Order = keyof typeof ORDERS;
 export const SHOWN = {
   all: 'all',
   living: 'living',
-  open: 'not settled',
+  open: 'not settled yet',
+  unread: 'no longer read',
 } as const;
 export type Shown = keyof typeof SHOWN;
 
@@ -25,13 +26,10 @@ function isOpen(trial: Trial): boolean {
   });
 }
 
-/** A tile that nobody has read for so long has left the bench, as a rule. */
-const FORGOTTEN_DAYS = 365;
-
-/** Days since the last look; what is forgotten comes last. */
+/** Days since the last look; what is no longer read comes last. */
 function waits(trial: Trial, today: string): number {
   const days = daysBetween(lastDay(trial), today);
-  return days > FORGOTTEN_DAYS ? -days : days;
+  return monthsUnread(trial, today) === null ? days : -days;
 }
 
 const byText = new Intl.Collator('en', { numeric: true }).compare;
@@ -42,7 +40,8 @@ export function tilesFor(log: Log, words: string, order: Order, shown: Shown, to
   const wanted = words.toLowerCase().split(/\s+/u).filter(Boolean);
   const found = log.trials.filter((trial) => {
     if (shown !== 'all' && !isLiving(trial)) return false;
-    if (shown === 'open' && !isOpen(trial)) return false;
+    if (shown === 'open' && (!isOpen(trial) || monthsUnread(trial, today) !== null)) return false;
+    if (shown === 'unread' && monthsUnread(trial, today) === null) return false;
     if (wanted.length === 0) return true;
     const { tag, tank, note = '', varieties } = trial;
     const text = [tag, tank, note, ...varieties.map((id) => names.get(id) ?? id)].join(' ').toLowerCase();
