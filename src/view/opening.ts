@@ -1,4 +1,4 @@
-/** What a first visit sees without doing anything: one seam that runs together and one that walls up. */
+/** What a first visit sees without doing anything: one seam that fuses and one that becomes a ridge. */
 import type { Plan } from '../plan/plan';
 import type { Desk } from './desk.svelte';
 import type { Player } from './player.svelte';

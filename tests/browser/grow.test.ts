@@ -96,8 +96,8 @@ test('by mouse: set pieces, play, read, change the chance, undo, save, open agai
   expect(JSON.parse(text)).toMatchObject({ seambench: 1, name: 'My tile', seed: 'tide' });
 
   await openMenu(page);
-  await page.getByRole('button', { name: /^Halves that wall up/ }).click();
-  await expect.poll(() => page.title()).toContain('Halves that wall up');
+  await page.getByRole('button', { name: /^Halves that build a ridge/ }).click();
+  await expect.poll(() => page.title()).toContain('Halves that build a ridge');
   await button(page, 'another').click();
   await expect.poll(() => seed.inputValue()).not.toBe('tide');
   await chooseFile(page, 'mine.json', text);

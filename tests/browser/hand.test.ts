@@ -82,7 +82,7 @@ test('another plan, tile shape or size is looked at whole', async () => {
   await whole();
   await nearer();
   await openMenu(page);
-  await page.getByRole('button', { name: /^Halves that wall up/u }).click();
+  await page.getByRole('button', { name: /^Halves that build a ridge/u }).click();
   await whole();
   await nearer();
   await page.getByRole('radio', { name: 'disc' }).last().check({ force: true });
@@ -138,7 +138,7 @@ test('a refusal is shown once and goes with the next thing done; an outline that
     frame.y + frame.height,
   );
   await openMenu(page);
-  await page.getByRole('button', { name: /^Halves that wall up/u }).click();
+  await page.getByRole('button', { name: /^Halves that build a ridge/u }).click();
   await expect.poll(() => bubble(page).count()).toBe(0);
 });
 

@@ -3,7 +3,7 @@ import type { Measured, Saw, Seen, TankEvent, Trial } from '../../trials/trial';
 
 export const SAW_WORDS: Readonly<Record<Saw, { label: string; words: string }>> = {
   fused: { label: 'fused', words: 'One tissue, no line between them: the section shows one skeleton.' },
-  ridge: { label: 'ridge', words: 'Both have built a wall and neither passes it.' },
+  ridge: { label: 'ridge', words: 'A wall from both sides, and neither passes it.' },
   lapped: { label: 'lapped', words: 'One grows over the other.' },
   dead: { label: 'dead', words: 'A bare pale line that neither settles.' },
   undecided: { label: 'undecided', words: 'They touch, and it is not settled yet.' },
