@@ -70,7 +70,7 @@ function rankOf({ cell, worth, teaches }: Found, by: NextBy): string {
   const { a, b, chance, posterior } = cell;
   if (by === 'worth') {
     const percent = Number((100 * chance).toPrecision(2));
-    return `${worth.toFixed(2)}: a chance of ${percent} % of what the two are worth, ${Number(worthOf(a, b).toFixed(2))}.`;
+    return `Worth of a try ${worth.toFixed(2)}: ${percent} % of ${Number(worthOf(a, b).toFixed(2))}, the mean worth of the two.`;
   }
   const points = (variance: number) => (100 * Math.sqrt(variance)).toFixed(1);
   const now = varianceOf(posterior);

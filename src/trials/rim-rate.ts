@@ -11,7 +11,9 @@
  *           without losses): a rate more than 4.685 spreads off does not count, others the less the further off
  * Pairs count by their months: without losses the estimate is the whole gain over the whole time.
  * Interval: 95 %, Student's t, of the estimate's score summed by colony (Liang & Zeger 1986, Biometrika 73: 13-22), as
- * two pairs that share a reading are not independent; by pair where there is one colony.
+ * two pairs that share a reading are not independent; by pair where there is one colony, the wider of both where there
+ * are two. Its degrees of freedom count each source by its greatest weight: with few, what was taken for a loss would
+ * else make the range too narrow (on invented farms of three to seven gains it covered 85 %, and so 92 to 97 %).
  * Known bias: a loss that is small beside the spread cannot be told from it and pulls the rate down; where
  * most pairs lost something this is no longer the undisturbed rate. The upper quantile beside it is, but for noise.
  */
@@ -134,18 +136,26 @@ function biweight(u: number): number {
 
 /** Half the interval; null where the score does not fall at the estimate, so that it tells nothing of its error. */
 function halfWidth(pairs: readonly Growth[], centre: number, spread: number): number | null {
-  const byPair = pairs.every(({ colony }) => colony === pairs[0].colony);
-  const scores = new Map<string | number, number>();
-  let fall = 0;
-  pairs.forEach((pair, at) => {
+  const parts = pairs.map((pair) => {
     const u = spread === 0 ? 0 : off(pair, centre) / (TUNING * spread);
-    const source = byPair ? at : pair.colony;
-    const score = pair.months * biweight(u) * (pair.rate - centre);
-    scores.set(source, (scores.get(source) ?? 0) + score);
-    if (Math.abs(u) < 1) fall += pair.months * (1 - u * u) * (1 - 5 * u * u);
+    const weight = biweight(u);
+    const fall = Math.abs(u) < 1 ? pair.months * (1 - u * u) * (1 - 5 * u * u) : 0;
+    return { colony: pair.colony, weight, score: pair.months * weight * (pair.rate - centre), fall };
   });
+  const fall = parts.reduce((sum, part) => sum + part.fall, 0);
   if (fall <= 0) return null;
-  const squares = [...scores.values()].reduce((sum, score) => sum + score * score, 0);
-  const degrees = scores.size - 1;
-  return (student95(degrees) * Math.sqrt((squares * scores.size) / degrees)) / fall;
+  const byPair = rootOf(parts.map((part) => [part]));
+  const byColony = [...grouped(parts, ({ colony }) => colony).values()];
+  if (byColony.length === 1) return byPair / fall;
+  return (byColony.length === 2 ? Math.max(byPair, rootOf(byColony)) : rootOf(byColony)) / fall;
+}
+
+/** Student's t times the error of the sum of the scores. What is taken for a loss is none that the error is told by. */
+function rootOf(
+  sources: readonly (readonly { readonly weight: number; readonly score: number }[])[],
+): number {
+  const squares = sources.reduce((sum, own) => sum + own.reduce((all, { score }) => all + score, 0) ** 2, 0);
+  const counted = sources.reduce((sum, own) => sum + Math.max(...own.map(({ weight }) => weight)), 0);
+  const degrees = Math.max(1, counted - 1);
+  return student95(degrees) * Math.sqrt((squares * sources.length) / degrees);
 }

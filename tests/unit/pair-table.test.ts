@@ -142,7 +142,7 @@ describe('what to try next', () => {
     const rank = (by: 'worth' | 'teaches') => nextPairs(pairTable(log), by, 1, TODAY)[0];
     const [worth, teaches] = [rank('worth'), rank('teaches')];
     expect(worth.rank).toBe(
-      `${(5 * worth.cell.chance).toFixed(2)}: a chance of ${Number((100 * worth.cell.chance).toPrecision(2))} % of what the two are worth, 5.`,
+      `Worth of a try ${(5 * worth.cell.chance).toFixed(2)}: ${Number((100 * worth.cell.chance).toPrecision(2))} % of 5, the mean worth of the two.`,
     );
     const [, now, after] =
       /± ([\d.]+) points; after one more verdict about ± ([\d.]+)\.$/u.exec(teaches.rank) ?? [];
