@@ -1,6 +1,6 @@
 /** A whole lesson and a whole reading test: by mouse on a desk, by keyboard in a hand. */
 import { text as textOf } from 'node:stream/consumers';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { LOG_KIND } from '../../src/keep/log-record';
 import { type Calls, callsText, openCalls } from '../../src/lessons/calls';
@@ -268,6 +268,20 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
     await page.getByRole('region', { name: `Tile ${tile + 1} of ${TILES}` }).waitFor();
     await seamButton(page, 2).waitFor();
     for (const key of ['1', '2', '5']) await page.keyboard.press(key);
+    if (tile === 0) {
+      // all five calls and the way on are in sight, over the bar of views
+      const boxOf = async (part: Locator): Promise<{ y: number; height: number }> => {
+        const box = await part.boundingBox();
+        if (!box) throw new Error('it is on the page');
+        return box;
+      };
+      const last = await boxOf(page.getByRole('button', { name: 'Undecided' }).last());
+      const show = await boxOf(button(page, 'Show what they are'));
+      const bar = await boxOf(page.locator('.thumb'));
+      expect(last.y + last.height).toBeLessThanOrEqual(show.y);
+      expect(show.y + show.height).toBeLessThanOrEqual(bar.y);
+      expect(await page.locator('kbd:visible').count()).toBe(0);
+    }
     if (tile === 0) expect(await faults(page), 'calling').toEqual([]);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'What they are' }).waitFor();
@@ -277,7 +291,14 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
     await page.keyboard.press('Enter');
   }
   await page.getByRole('heading', { name: /^\d+ of 18 right$/u }).waitFor();
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
   expect(await faults(page), 'result').toEqual([]);
+  // the tests of before are on the first page, and what was called in them can be looked at
+  await press('Another set, or compare');
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+  expect(await faults(page), 'door with tests').toEqual([]);
+  await page.getByRole('button', { name: /^Look at set/u }).press('Enter');
+  await page.getByRole('heading', { name: /^\d+ of 18 right$/u }).waitFor();
   // everything fits the width of the hand
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(HAND.width);
 });
