@@ -30,7 +30,7 @@ export const FUSED_OR_WALL: Lesson = {
   isBare: true,
   cut: { from: [-26, 3], to: [26, 3] },
   watch:
-    'Two seams on one tile: one fused, one a ridge. Which is which? Turn the light: a ridge throws a shade, a fused seam throws none.',
+    'Two seams on one tile: one fused, one a ridge. Which is which? Turn the light: a ridge throws a shade, a fused seam throws none. Then cut it open.',
   text: [
     {
       sure: 'published',
