@@ -59,6 +59,10 @@ export class Autosave<Work extends object, Stored> {
     });
   }
 
+  get isSoleWriter(): boolean {
+    return this.#lock.isSole;
+  }
+
   /** The work of the last visit, or null: none, unreadable (told of and moved aside) or storage blocked. */
   async start(): Promise<Work | null> {
     await this.#lock.ask();

@@ -35,6 +35,8 @@ export interface Drawer {
 export interface PhotoShelf {
   read(id: string): Promise<Blob | undefined>;
   write(id: string, photo: Blob): Promise<void>;
+  /** Takes away what is neither among these nor named by a record that was moved aside. */
+  sweep(named: ReadonlySet<string>): Promise<void>;
 }
 
 async function openStores(): Promise<IDBPDatabase<Stores>> {
@@ -85,6 +87,15 @@ export async function openPhotos(): Promise<PhotoShelf> {
     read: (id) => database.get('photos', id),
     write: async (id, photo) => {
       await database.put('photos', photo, id);
+    },
+    sweep: async (named) => {
+      const change = database.transaction(['photos', 'aside'], 'readwrite');
+      const photos = change.objectStore('photos');
+      // as text, for nothing is known of the form of a record that could not be read
+      const aside = JSON.stringify(await change.objectStore('aside').getAll());
+      for (const id of await photos.getAllKeys())
+        if (!named.has(id) && !aside.includes(id)) await photos.delete(id);
+      await change.done;
     },
   };
 }

@@ -19,6 +19,11 @@ export class WriterLock {
     return this.#isHeld;
   }
 
+  /** No other tab writes: known only where there is a lock. */
+  get isSole(): boolean {
+    return this.#isHeld && this.#locks !== undefined;
+  }
+
   /** Takes the lock if no other tab has it; ends once that is known. */
   ask(): Promise<void> {
     return this.#request({ ifAvailable: true });

@@ -158,3 +158,53 @@ test('a plan stored by the first version that cannot be read is put aside, told 
   await button(page, 'Download it').click();
   expect((await saving).suggestedFilename()).toBe('seambench-set-aside.json');
 });
+
+test('a photo that nothing names any more is swept as the log is opened; none that is typed or was set aside', async () => {
+  const page = await openPage({ reducedMotion: true, hash: '#/trials' });
+  await button(page, 'Look at an invented farm').click();
+  await button(page, 'Begin a log of my own').waitFor();
+  await page.waitForTimeout(500);
+  const photos = () =>
+    page.evaluate(
+      () =>
+        new Promise<IDBValidKey[]>((resolve) => {
+          const opening = indexedDB.open('seambench');
+          opening.onsuccess = () => {
+            const asked = opening.result.transaction('photos').objectStore('photos').getAllKeys();
+            asked.onsuccess = () => {
+              opening.result.close();
+              resolve(asked.result);
+            };
+          };
+        }),
+    );
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open('seambench');
+        opening.onsuccess = () => {
+          const change = opening.result.transaction(['photos', 'aside', 'log'], 'readwrite');
+          for (const id of ['ph-named-by-none', 'ph-set-aside', 'ph-typed', 'ph-read'])
+            change.objectStore('photos').put(new Blob(['photo']), id);
+          change.objectStore('aside').add({ why: 'test', record: { logText: '"photo": "ph-set-aside"' } });
+          const log = change.objectStore('log');
+          const asked = log.get('last');
+          asked.onsuccess = () => {
+            const record = asked.result as { logText: string; draft: object };
+            const reading = { id: 'r99', on: '2026-11-01', seen: [], measured: [], photo: 'ph-typed' };
+            const logText = record.logText.replace('"seen":', '"photo":"ph-read","seen":');
+            const readings = [{ trial: 't1', reading }];
+            log.put({ ...record, logText, draft: { tile: null, readings } }, 'last');
+          };
+          change.oncomplete = () => {
+            opening.result.close();
+            resolve();
+          };
+        };
+      }),
+  );
+  expect(await photos()).toHaveLength(4);
+  await page.reload();
+  await button(page, 'Begin a log of my own').waitFor();
+  await expect.poll(photos).toEqual(['ph-read', 'ph-set-aside', 'ph-typed']);
+});

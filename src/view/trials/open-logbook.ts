@@ -40,7 +40,10 @@ async function opening(notices: Notices): Promise<OpenLog> {
     navigator.locks,
   );
   const kept = await autosave.start();
-  if (kept) logbook.restore(kept);
+  if (kept) {
+    logbook.restore(kept);
+    if (autosave.isSoleWriter) await photos.sweep(kept);
+  }
   document.addEventListener('visibilitychange', () => {
     if (document.hidden) void autosave.flush();
   });

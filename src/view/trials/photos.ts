@@ -1,5 +1,6 @@
 /** Photos of the log: made small enough that years of them fit, kept by id, shown by address. */
 import { openPhotos, type PhotoShelf } from '../../keep/database';
+import type { LogWork } from '../../keep/log-record';
 import { shrunkPhoto } from '../shrunk-photo';
 
 /** Longest side, px: polyps of 1 mm are still seen on a tile of 150 mm. */
@@ -49,6 +50,22 @@ export class Photos {
       this.#urls.set(id, url);
     }
     return url;
+  }
+
+  /**
+   * Takes away the photos that the stored log and what is being typed for it do not name. Only as a log is opened by the
+   * one tab that stores it: later, Undo may still bring a photo back.
+   */
+  async sweep({ log, draft }: LogWork): Promise<void> {
+    const readings = [
+      ...log.trials.flatMap((trial) => trial.readings),
+      ...draft.readings.map(({ reading }) => reading),
+    ];
+    const named = new Set(readings.flatMap(({ photo }) => photo ?? []));
+    // what cannot be swept now is at the next visit
+    await this.#opened()
+      .then((shelf) => shelf.sweep(named))
+      .catch(() => undefined);
   }
 
   #opened(): Promise<PhotoShelf> {
