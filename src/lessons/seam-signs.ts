@@ -8,9 +8,9 @@ import type { Xy } from '../plan/plan';
 import type { SeamKind } from './seam-kinds';
 
 /** A crest or lip lower than this throws no shade that is seen beside the polyps'. */
-const LEAST_HIGH_MM = 0.2;
-/** About two polyps. */
-const LEAST_SPECKS_MM2 = 1;
+const LEAST_HIGH_MM = 0.3;
+/** One patch of 2 mm across: less is easily taken for a ragged rim. */
+const LEAST_SPECKS_MM2 = 3;
 const STEP_MM = 0.25;
 
 /** Of a mark (seam-marks.ts). */

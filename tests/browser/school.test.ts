@@ -213,7 +213,7 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   // a photo of one's own log is called too
   await button(page, 'Call it').click();
   await page.getByRole('img', { name: 'Tile A-14 on 2026-03-01' }).waitFor();
-  await page.getByRole('group', { name: 'Call the seam' }).getByRole('button', { name: 'Fused' }).click();
+  await page.getByRole('group', { name: 'Call the seam' }).getByRole('button', { name: 'Fused' }).dblclick();
   await page.getByText('Your log says: undecided on that day, ridge on 2026-06-01').waitFor();
   await button(page, 'How it went').click();
   await page.getByRole('heading', { name: '0 of 1 as your log has it' }).waitFor();

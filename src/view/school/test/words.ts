@@ -36,7 +36,7 @@ export function kindWords({ is, isEarly }: Seen): string {
 /** What to look for; tests/unit/seam-test.test.ts looks for it on the tiles of many sets. */
 const SIGN_WORDS: Readonly<Record<SeamKind, string>> = {
   fused:
-    'Follow the seam along: specks of one colour lie in the other, and neither crest nor lip parts the two.',
+    'Follow the seam along: specks or tongues of one colour reach into the other, and neither crest nor lip parts the two.',
   ridge: 'A crest stands along the line. Turn the light across it: one face is lit, the other in shade.',
   lapped:
     'The surface drops on one side: there it ends in a lip. Turn the light across it: the lip throws shade on that side only.',
