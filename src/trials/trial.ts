@@ -94,7 +94,7 @@ const TrialSchema = v.strictObject({
 /** Something that happened to a tank, or to some of its tiles. */
 export const EVENT_KINDS = ['dip', 'pest', 'move', 'fault', 'light', 'other'] as const;
 
-const TankEventSchema = v.strictObject({
+export const TankEventSchema = v.strictObject({
   id: form.id,
   on: form.date,
   tank: form.text(200),

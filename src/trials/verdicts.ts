@@ -104,6 +104,6 @@ function mostOf(rows: readonly Seen[]): Omit<Told, 'day'> | null {
   return { outcome, over, fusedShare: shareOf('fused') };
 }
 
-export function outcomeOf(saw: Saw): VerdictOutcome {
+function outcomeOf(saw: Saw): VerdictOutcome {
   return saw === 'not-met' || saw === 'cant-tell' ? 'undecided' : saw;
 }

@@ -4,7 +4,8 @@ import { NO_DRAFT } from '../../../src/trials/draft';
 import { logOf, settledTiles, variety } from '../../fixtures/log';
 
 const log = logOf([variety('a'), variety('b')], settledTiles(['a', 'b'], ['fused', 'ridge']));
-const draft = { ...NO_DRAFT, tile: { tag: 'A-1', varieties: ['a'] } };
+const event = { id: 'e1', on: '2026-05-01', tank: 'North', kind: 'dip' as const, tags: [] };
+const draft = { ...NO_DRAFT, tile: { tag: 'A-1', varieties: ['a'] }, event };
 const record = LOG_KIND.recordOf({ log, draft });
 
 describe('the stored log', () => {
