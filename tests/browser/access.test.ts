@@ -1,8 +1,8 @@
 /** Everybody can use it: the rules of axe, room at 1280 x 800, tooltips with units on every control. */
 import { expect, test } from 'vitest';
-import { COLOUR_RULES, faults } from './axe';
+import { COLOUR_RULES, faults, HAND_RULES } from './axe';
 import { openMenu, untilGrown, untilOpen } from './grow-page';
-import { HAND, openPage } from './open-page';
+import { DESK, HAND, openPage } from './open-page';
 
 test('axe finds nothing in Grow: light, with menu and numbers open, dark', async () => {
   const page = await openPage({ reducedMotion: true });
@@ -56,10 +56,41 @@ test('by keyboard alone a tile is branched and adopted; axe finds nothing in Ben
   await page.getByRole('button', { name: /^Open now Two that take/ }).waitFor();
 });
 
+/** In a hand bars lie over what is scrolled beneath them: the page is as high as it takes to see all of it. */
+const HIGH_HAND = { width: HAND.width, height: 6000 };
+
+test('axe finds nothing in Trials: light, dark and narrow', async () => {
+  const page = await openPage({ hash: '#/trials', reducedMotion: true });
+  await page.getByRole('button', { name: 'Look at an invented farm' }).click();
+  await page.getByRole('button', { name: 'Begin a log of my own' }).waitFor();
+  for (const [part, seen] of [
+    ['tiles/t3', page.getByRole('link', { name: 'Read it today' })],
+    ['tiles/new', page.getByLabel('What stands on its tag')],
+    ['read/t112', page.getByRole('button', { name: /^Keep and go/ })],
+    ['readings', page.getByRole('columnheader').first()],
+    ['pairs', page.getByRole('heading', { name: 'What to try next' })],
+    ['rates', page.getByRole('heading', { name: 'Rim rate' })],
+    ['tanks', page.getByRole('button', { name: 'Note an event' })],
+  ] as const) {
+    await page.evaluate((hash) => (location.hash = hash), `#/trials/${part}`);
+    await seen.waitFor();
+    if (part === 'pairs') {
+      await page.getByRole('button', { name: /^Slate and Flint: took/ }).click();
+      await page.getByRole('heading', { name: 'Slate and Flint' }).waitFor();
+    }
+    expect(await faults(page), `${part}, light`).toEqual([]);
+    await page.emulateMedia({ colorScheme: 'dark' });
+    await page.setViewportSize(HIGH_HAND);
+    expect(await faults(page, HAND_RULES), `${part}, dark, narrow`).toEqual([]);
+    await page.setViewportSize(DESK);
+    await page.emulateMedia({ colorScheme: 'light' });
+  }
+});
+
 test('Grow fits 1280 x 800 without scrolling', async () => {
   const page = await openPage({ reducedMotion: true });
   await untilGrown(page);
-  for (const preset of ['Two that take', 'Halves that run', 'A mosaic']) {
+  for (const preset of ['Two that take', 'Halves that fuse', 'A mosaic']) {
     await openMenu(page);
     await page.getByRole('button', { name: new RegExp(`^${preset}`) }).click();
     const overflowing = await page.evaluate(() =>

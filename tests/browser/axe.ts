@@ -12,6 +12,11 @@ export const COLOUR_RULES: RunOptions = {
   runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block'] },
 };
 
+/** All that colours and a narrow page can break. */
+export const HAND_RULES: RunOptions = {
+  runOnly: { type: 'rule', values: ['color-contrast', 'link-in-text-block', 'target-size'] },
+};
+
 export async function faults(page: Page, rules = RULES): Promise<string[]> {
   // The policy refuses a script tag, so the rules come in through the debugger.
   await page.evaluate(axe.source);
