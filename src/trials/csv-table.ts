@@ -26,6 +26,28 @@ export interface Table<T> {
 /** Why a row is bad, or a whole table, thrown by who reads it and told in `Table.bad`. */
 export class Unfit extends Error {}
 
+/** All that is wrong with a row, so that it need not be mended fault by fault. */
+export class Faults {
+  readonly #found = new Set<string>();
+
+  /** What is read, or undefined where it is unfit: that is kept. One without words was heard before. */
+  hear<T>(read: () => T): T | undefined {
+    try {
+      return read();
+    } catch (error) {
+      if (!(error instanceof Unfit)) throw error;
+      if (error.message !== '') this.#found.add(error.message);
+      return undefined;
+    }
+  }
+
+  /** Throws Unfit with all that was heard; else the value, which is there then. */
+  none<T>(value: T | undefined): T {
+    if (this.#found.size === 0 && value !== undefined) return value;
+    throw new Unfit([...this.#found].join('; '));
+  }
+}
+
 export interface Line {
   readonly line: number;
   readonly fields: readonly string[];

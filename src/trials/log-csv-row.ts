@@ -5,20 +5,22 @@
 import * as v from 'valibot';
 import { checkPlan, readJson } from '../plan/file';
 import { colour, id, MAX_VARIETIES, type Plan, type Xy } from '../plan/plan';
-import { Unfit } from './csv-table';
-import type { LogColumn } from './log-csv-columns';
-import { dateIn, type DateOrder, type Decimal, numberIn } from './log-csv-forms';
+import { Faults, Unfit } from './csv-table';
+import {
+  type Cells,
+  cellIn,
+  choice,
+  dayIn,
+  type Heard,
+  lineIn,
+  listIn,
+  needed,
+  numberOf,
+  textIn,
+} from './log-csv-cells';
+import { numberIn } from './log-csv-forms';
 import { nameKey } from './name-key';
 import { EVENT_KINDS, type LogVariety, type Measured, SAW, type Saw, type TankEvent } from './trial';
-
-/** How a table is written, by column and as its headings call them. */
-export interface Cells {
-  /** Empty where the table has no such column. */
-  readonly word: (column: LogColumn) => string;
-  readonly called: (column: LogColumn) => string;
-  readonly dateOrder: DateOrder;
-  readonly decimal: Decimal;
-}
 
 /** A variety by its name, and what the row says of it. */
 export type VarietyRow = Partial<Omit<LogVariety, 'id' | 'name'>> & { readonly name: string };
@@ -72,7 +74,13 @@ export type LogRow =
   | { readonly kind: 'event'; readonly event: Omit<TankEvent, 'id'> }
   | { readonly kind: 'log'; readonly name: string; readonly note?: string };
 
+/** Throws Unfit with all that is wrong. */
 export function logRowIn(cells: Cells): LogRow {
+  const faults = new Faults();
+  return faults.none(faults.hear(() => rowIn({ ...cells, faults })));
+}
+
+function rowIn(cells: Heard): LogRow {
   if (cells.word('event') !== '') return { kind: 'event', event: eventIn(cells) };
   if (cells.word('tag') !== '') return tileIn(cells);
   const of = (['saw', 'with', 'on', 'set_on'] as const).find((column) => cells.word(column) !== '');
@@ -89,61 +97,14 @@ function given<K extends string, T>(key: K, value: T | undefined): { readonly [k
   return value === undefined ? {} : ({ [key]: value } as { readonly [key in K]: T });
 }
 
-function textIn(cells: Cells, column: LogColumn, most: number): string | undefined {
-  const word = cells.word(column);
-  if (word === '') return undefined;
-  if (word.length <= most) return word;
-  throw new Unfit(`${cells.called(column)} has ${word.length} letters; it may have ${most}`);
-}
-
-/** Words that stand on one line. */
-function lineIn(cells: Cells, column: LogColumn, most: number): string | undefined {
-  const word = textIn(cells, column, most);
-  if (word?.includes('\n')) throw new Unfit(`${cells.called(column)} goes over several lines`);
-  return word;
-}
-
-function needed<T>(cells: Cells, column: LogColumn, value: T | undefined): T {
-  if (value === undefined) throw new Unfit(`${cells.called(column)} is empty`);
-  return value;
-}
-
-function dayIn(cells: Cells, column: LogColumn): string | undefined {
-  const word = cells.word(column);
-  return word === '' ? undefined : dateIn(word, cells.dateOrder, cells.called(column));
-}
-
-function numberOf(cells: Cells, column: LogColumn, least: number, most: number): number | undefined {
-  const word = cells.word(column);
-  return word === '' ? undefined : numberIn(word, cells.decimal, cells.called(column), [least, most]);
-}
-
 /** A share, or a percentage with its sign. */
-function shareIn(cells: Cells): number | undefined {
-  const word = cells.word('share');
-  if (!word.endsWith('%')) return numberOf(cells, 'share', 0, 1);
-  const percent = numberIn(word.slice(0, -1).trim(), cells.decimal, cells.called('share'), [0, 100]);
-  return percent / 100;
-}
-
-/** 'Not met yet', 'not_met' and 'not-met' are one word. */
-function plain(word: string): string {
-  return nameKey(word.replaceAll(/['’]/gu, '').replaceAll(/[\s_-]+/gu, ' '));
-}
-
-function choice<T extends string>(
-  cells: Cells,
-  column: LogColumn,
-  words: readonly T[],
-  others: Partial<Readonly<Record<T, readonly string[]>>>,
-): T | undefined {
-  const word = cells.word(column);
-  if (word === '') return undefined;
-  const said = plain(word);
-  const meant = words.find((one) => plain(one) === said || others[one]?.includes(said));
-  if (meant !== undefined) return meant;
-  const allowed = words.map((one) => one.replace('-', ' ')).join(', ');
-  throw new Unfit(`${cells.called(column)} must be one of ${allowed}, but is '${word}'`);
+function shareIn(cells: Heard): number | undefined {
+  if (!cells.word('share').endsWith('%')) return numberOf(cells, 'share', 0, 1);
+  return cellIn(
+    cells,
+    'share',
+    (word, called) => numberIn(word.slice(0, -1).trim(), cells.decimal, called, [0, 100]) / 100,
+  );
 }
 
 const OTHER_SAW = {
@@ -157,33 +118,11 @@ const OTHER_SAW = {
 
 const OTHER_STATES = { alive: ['living'], died: ['dead'], lost: ['gone', 'missing'] } as const;
 
-/** Names between semicolons; a list whose names hold semicolons is written as in JSON. */
-function listIn(cells: Cells, column: LogColumn, most: number, letters: number): string[] | undefined {
-  const word = cells.word(column);
-  if (word === '') return undefined;
-  const called = cells.called(column);
-  const names = (word.startsWith('[') ? namesInJson(word, called) : word.split(';'))
-    .map((name) => name.trim())
-    .filter((name) => name !== '');
-  const long = names.find((name) => name.length > letters || name.includes('\n'));
-  if (long !== undefined)
-    throw new Unfit(`${called} holds a name of more than ${letters} letters or one line`);
-  if (names.length > most) throw new Unfit(`${called} names ${names.length}; it may name ${most}`);
-  return names.length === 0 ? undefined : names;
-}
-
-function namesInJson(word: string, called: string): string[] {
-  const read = readJson(word);
-  const names = 'value' in read ? v.safeParse(v.array(v.string()), read.value) : null;
-  if (names?.success) return names.output;
-  throw new Unfit(`${called} begins with [ and is no list such as ["Fern","Garnet"]`);
-}
-
-function tagsIn(cells: Cells): string[] {
+function tagsIn(cells: Heard): string[] {
   return listIn(cells, 'tag', 1000, 100) ?? [];
 }
 
-function eventIn(cells: Cells): Omit<TankEvent, 'id'> {
+function eventIn(cells: Heard): Omit<TankEvent, 'id'> {
   return {
     on: needed(cells, 'on', dayIn(cells, 'on')),
     tank: lineIn(cells, 'tank', 200) ?? '',
@@ -193,14 +132,13 @@ function eventIn(cells: Cells): Omit<TankEvent, 'id'> {
   };
 }
 
-function varietyIn(cells: Cells): VarietyRow | undefined {
+function varietyIn(cells: Heard): VarietyRow | undefined {
   const name = lineIn(cells, 'variety', 200);
   if (name === undefined) return undefined;
-  const shade = textIn(cells, 'colour', 40);
-  const isColour = shade === undefined || v.is(colour, shade);
-  if (!isColour) {
-    throw new Unfit(`${cells.called('colour')} must be a colour such as #2f7d4f, but is '${String(shade)}'`);
-  }
+  const shade = cellIn(cells, 'colour', (word, called) => {
+    if (v.is(colour, word)) return word;
+    throw new Unfit(`${called} must be a colour such as #2f7d4f, but is '${String(word)}'`);
+  });
   return {
     name,
     ...given('group', lineIn(cells, 'group', 200)),
@@ -209,13 +147,14 @@ function varietyIn(cells: Cells): VarietyRow | undefined {
   };
 }
 
-function tileIn(cells: Cells): TileRow {
+function tileIn(cells: Heard): TileRow {
   const tag = needed(cells, 'tag', lineIn(cells, 'tag', 100));
   const setOn = dayIn(cells, 'set_on');
   const variety = varietyIn(cells);
   const reading = readingIn(cells, variety?.name);
   const varieties = listIn(cells, 'varieties', MAX_VARIETIES, 200);
-  if (setOn === undefined && reading === undefined && varieties === undefined) {
+  const isBare = (['set_on', 'on', 'varieties'] as const).every((column) => cells.word(column) === '');
+  if (isBare && OF_A_DAY.every((column) => cells.word(column) === '')) {
     throw new Unfit('it says neither when the tile was set nor when it was read');
   }
   return {
@@ -237,23 +176,22 @@ function tileIn(cells: Cells): TileRow {
   };
 }
 
-function layoutIn(cells: Cells): LayoutRow {
+function layoutIn(cells: Heard): LayoutRow {
   const pieces = {
     ...given('pieceMm', numberOf(cells, 'piece_mm', 1, 300)),
     ...given('gapMm', numberOf(cells, 'gap_mm', 0, 100)),
   };
-  const word = cells.word('plan');
-  if (word === '') return pieces;
-  if (Object.keys(pieces).length > 0) {
-    throw new Unfit(`${cells.called('plan')} and the size or the gap of pieces are given: keep one`);
-  }
-  const read = readJson(word);
-  const opened = 'value' in read ? checkPlan(read.value) : null;
-  if (opened && 'plan' in opened && opened.seed !== null) {
-    return { planned: { plan: opened.plan, seed: opened.seed } };
-  }
-  const why = opened && 'refusals' in opened ? opened.refusals[0].cure : 'It needs the plan and its seed';
-  throw new Unfit(`${cells.called('plan')} is no plan file on one line. ${why}`);
+  const planned = cellIn(cells, 'plan', (word, called) => {
+    if (Object.keys(pieces).length > 0) {
+      throw new Unfit(`${called} and the size or the gap of pieces are given: keep one`);
+    }
+    const read = readJson(word);
+    const opened = 'value' in read ? checkPlan(read.value) : null;
+    if (opened && 'plan' in opened && opened.seed !== null) return { plan: opened.plan, seed: opened.seed };
+    const why = opened && 'refusals' in opened ? opened.refusals[0].cure : 'It needs the plan and its seed';
+    throw new Unfit(`${called} is no plan file on one line. ${why}`);
+  });
+  return planned === undefined ? pieces : { planned };
 }
 
 /** What stands in these columns was seen on a day. */
@@ -262,52 +200,78 @@ const OF_A_DAY = [
   ...(['radius_mm', 'area_mm2', 'outline', 'state', 'by', 'photo', 'reading'] as const),
 ] as const;
 
-function readingIn(cells: Cells, variety: string | undefined): ReadingRow | undefined {
+function readingIn(cells: Heard, variety: string | undefined): ReadingRow | undefined {
   const on = dayIn(cells, 'on');
-  if (on === undefined) {
-    const dated = OF_A_DAY.find((column) => cells.word(column) !== '');
-    if (dated === undefined) return undefined;
-    throw new Unfit(`${cells.called('on')} is empty, but ${cells.called(dated)} was read on some day`);
-  }
-  const photo = lineIn(cells, 'photo', 40);
-  const isId = photo === undefined || v.is(id, photo);
-  if (!isId) {
-    throw new Unfit(`${cells.called('photo')} must be the id of a photo, but is '${String(photo)}'`);
-  }
-  const nth = numberOf(cells, 'reading', 1, 1000) ?? 1;
-  if (!Number.isInteger(nth)) throw new Unfit(`${cells.called('reading')} must be a whole number`);
-  return {
-    on,
+  const dated = OF_A_DAY.find((column) => cells.word(column) !== '');
+  if (cells.word('on') === '' && dated === undefined) return undefined;
+  const rest = {
     ...given('by', lineIn(cells, 'by', 20)),
-    nth,
-    ...given('seen', seenIn(cells, variety)),
-    ...given('measured', measuredIn(cells, variety)),
-    ...given('photo', photo),
+    nth: nthIn(cells),
+    ...given(
+      'seen',
+      cells.faults.hear(() => seenIn(cells, variety)),
+    ),
+    ...given(
+      'measured',
+      cells.faults.hear(() => measuredIn(cells, variety)),
+    ),
+    ...given(
+      'photo',
+      cellIn(cells, 'photo', (word, called) => {
+        if (v.is(id, word)) return word;
+        throw new Unfit(`${called} must be the id of a photo, but is '${String(word)}'`);
+      }),
+    ),
   };
+  if (cells.word('on') !== '' || dated === undefined) return { on: needed(cells, 'on', on), ...rest };
+  throw new Unfit(`${cells.called('on')} is empty, but ${cells.called(dated)} was read on some day`);
 }
 
-function seenIn(cells: Cells, a: string | undefined): SeenRow | undefined {
+function nthIn(cells: Heard): number {
+  const nth = numberOf(cells, 'reading', 1, 1000) ?? 1;
+  return (
+    cells.faults.hear(() => {
+      if (Number.isInteger(nth)) return nth;
+      throw new Unfit(`${cells.called('reading')} must be a whole number`);
+    }) ?? 1
+  );
+}
+
+function seenIn(cells: Heard, a: string | undefined): SeenRow | undefined {
   const saw = choice(cells, 'saw', SAW, OTHER_SAW);
   const b = lineIn(cells, 'with', 200);
   const over = lineIn(cells, 'over', 200);
   const share = shareIn(cells);
   const ridgeMm = numberOf(cells, 'ridge_mm', 0, 50);
-  if (saw === undefined) {
+  if (cells.word('saw') === '') {
     const left = (['with', 'over', 'share', 'ridge_mm'] as const).find((column) => cells.word(column) !== '');
     if (left === undefined) return undefined;
     throw new Unfit(`${cells.called('saw')} is empty, but ${cells.called(left)} speaks of a seam`);
   }
-  return {
+  const pair = {
     a: needed(cells, 'variety', a),
     b: needed(cells, 'with', b),
-    saw,
-    ...given('over', over),
+    saw: needed(cells, 'saw', saw),
+  };
+  return {
+    ...pair,
+    ...given('over', over && aboveOf(pair, over)),
     ...given('share', share),
     ...given('ridgeMm', ridgeMm),
   };
 }
 
-function measuredIn(cells: Cells, variety: string | undefined): MeasuredRow | undefined {
+/** The name of the pair that is meant. */
+function aboveOf({ a, b, saw }: Pick<SeenRow, 'a' | 'b' | 'saw'>, over: string): string {
+  if (saw !== 'lapped' && saw !== 'dead') {
+    throw new Unfit(`over is '${over}', but only a lapped or a dead seam has one over the other`);
+  }
+  const above = [a, b].find((name) => nameKey(name) === nameKey(over));
+  if (above === undefined) throw new Unfit(`over must be ${a} or ${b}, but is '${over}'`);
+  return above;
+}
+
+function measuredIn(cells: Heard, variety: string | undefined): MeasuredRow | undefined {
   const sizes = {
     ...given('radiusMm', numberOf(cells, 'radius_mm', 0, 1000)),
     ...given('areaMm2', numberOf(cells, 'area_mm2', 0, 1_000_000)),
@@ -318,22 +282,22 @@ function measuredIn(cells: Cells, variety: string | undefined): MeasuredRow | un
     throw new Unfit(`it gives two sizes: keep one of ${radius}, ${area} and ${outline}`);
   }
   const state = choice(cells, 'state', ['alive', 'died', 'lost'] as const, OTHER_STATES);
-  if (state === undefined && Object.keys(sizes).length === 0) return undefined;
+  if ((['radius_mm', 'area_mm2', 'outline', 'state'] as const).every((column) => cells.word(column) === ''))
+    return undefined;
   needed(cells, 'variety', variety);
   return { ...sizes, ...given('state', state) };
 }
 
 /** 'x y; x y; …' in mm, in either way of writing numbers. */
-function outlineIn(cells: Cells): Xy[] | undefined {
-  const word = cells.word('outline');
-  if (word === '') return undefined;
-  const called = cells.called('outline');
-  const corners = word.split(';').map((corner): Xy => {
-    const numbers = corner.trim().split(/\s+/u);
-    if (numbers.length !== 2) throw new Unfit(`${called} must be corners such as 0 0; 10 0; 10 8`);
-    const [x, y] = numbers.map((number) => numberIn(number, cells.decimal, called, [-1000, 1000]));
-    return [x, y];
+function outlineIn(cells: Heard): Xy[] | undefined {
+  return cellIn(cells, 'outline', (word, called) => {
+    const corners = word.split(';').map((corner): Xy => {
+      const numbers = corner.trim().split(/\s+/u);
+      if (numbers.length !== 2) throw new Unfit(`${called} must be corners such as 0 0; 10 0; 10 8`);
+      const [x, y] = numbers.map((number) => numberIn(number, cells.decimal, called, [-1000, 1000]));
+      return [x, y];
+    });
+    if (corners.length >= 3 && corners.length <= 2000) return corners;
+    throw new Unfit(`${called} has ${corners.length} corners; it must have 3 to 2000`);
   });
-  if (corners.length >= 3 && corners.length <= 2000) return corners;
-  throw new Unfit(`${called} has ${corners.length} corners; it must have 3 to 2000`);
 }

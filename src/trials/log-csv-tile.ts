@@ -2,7 +2,7 @@
 import { planText } from '../plan/file';
 import { highestNumber } from '../plan/ids';
 import { MAX_VARIETIES, type Plan } from '../plan/plan';
-import { Unfit } from './csv-table';
+import { Faults, Unfit } from './csv-table';
 import { grouped } from './grouped';
 import { defined, filled, type Roll, sameOr, withNote, withVariety } from './log-csv-fill';
 import type { LayoutRow, MeasuredRow, ReadingRow, SeenRow, TileRow, VarietyRow } from './log-csv-row';
@@ -56,25 +56,32 @@ export function tileOf(trial: Trial): Tile {
   };
 }
 
-/** Tile and roll, the very same where the row says nothing new. */
+/** Tile and roll, the very same where the row says nothing new. Throws Unfit with all that does not fit. */
 export function withRow(tile: Tile, roll: Roll, row: TileRow, rank: Rank): { tile: Tile; roll: Roll } {
   const { trial } = tile;
   const crew = new Crew(tile, roll, row.varieties);
-  const variety = row.variety && crew.member(row.variety);
-  if (row.neighbour !== undefined) crew.member({ name: row.neighbour });
-  const seen = row.reading?.seen && seenOf(row.reading.seen, crew);
+  const faults = new Faults();
+  const member = (said: VarietyRow | undefined) => said && faults.hear(() => crew.member(said));
+  const variety = member(row.variety);
+  member(row.neighbour === undefined ? undefined : { name: row.neighbour });
+  const seen = faults.hear(() => row.reading?.seen && seenOf(row.reading.seen, crew));
   const size = row.reading?.measured;
   const measured = size && variety !== undefined ? { variety, ...size } : undefined;
   const { reading } = row;
-  const { conditions, otherwise } = conditionsWith(trial, row);
-  const { readings, ...counted } = reading
-    ? withReading(tile, reading, rank(reading), { seen, measured, notes: [row.note, ...otherwise] })
-    : { readings: trial.readings };
+  const tank = faults.hear(() => conditionsWith(trial, row));
+  const read =
+    reading &&
+    faults.hear(() => {
+      const notes = [row.note, ...(tank?.otherwise ?? [])];
+      return withReading(tile, reading, rank(reading), { seen, measured, notes });
+    });
+  const layout = faults.hear(() => layoutWith(trial.layout, row.layout));
+  const { readings, ...counted } = read ?? { readings: trial.readings };
   const next = defined({
     ...trial,
     varieties: crew.varieties,
-    ...conditions,
-    layout: layoutWith(trial.layout, row.layout),
+    ...tank?.conditions,
+    layout: faults.none(layout),
     note: reading ? trial.note : withNote(trial.note, row.note),
     readings,
   });
@@ -173,12 +180,7 @@ function isSamePlan(one: Planned, other: Planned): boolean {
 function seenOf({ a, b, over, ...rest }: SeenRow, crew: Crew): Seen {
   const [one, other] = [crew.member({ name: a }), crew.member({ name: b })];
   if (over === undefined) return { a: one, b: other, ...rest };
-  if (rest.saw !== 'lapped' && rest.saw !== 'dead') {
-    throw new Unfit(`over is '${over}', but only a lapped or a dead seam has one over the other`);
-  }
-  const above = [a, b].find((name) => nameKey(name) === nameKey(over));
-  if (above === undefined) throw new Unfit(`over must be ${a} or ${b}, but is '${over}'`);
-  return { a: one, b: other, over: crew.member({ name: above }), ...rest };
+  return { a: one, b: other, over: over === a ? one : other, ...rest };
 }
 
 interface Said {

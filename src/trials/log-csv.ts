@@ -14,7 +14,8 @@ import {
 } from './log-csv-forms';
 import { unguarded } from './log-csv-guard';
 import { type LogImport, mergeRows } from './log-csv-merge';
-import { type Cells, logRowIn } from './log-csv-row';
+import type { Cells } from './log-csv-cells';
+import { logRowIn } from './log-csv-row';
 import { EMPTY_LOG, type Log } from './trial';
 
 /** How a table is read. */
@@ -32,6 +33,8 @@ export interface CsvPreview {
   readonly rows: readonly { readonly line: number; readonly fields: readonly string[] }[];
   readonly rowCount: number;
   readonly mapping: Mapping;
+  /** Headings of columns that hold something and are taken for nothing. */
+  readonly passedOver: readonly string[];
   /** What the headings leave open and what else is to be looked at, in sentences. */
   readonly doubts: readonly string[];
   readonly dateOrder: Proposal<DateOrder>;
@@ -71,6 +74,7 @@ export function csvPreview(
     rows: lines.slice(0, PREVIEW_ROWS).map(({ line, fields }) => ({ line, fields })),
     rowCount: lines.length,
     mapping,
+    passedOver: passedOver(sheet, mapping),
     doubts: [...(isChosen ? [] : guess.doubts), ...lostLetters(text)],
     dateOrder: dateOrderOf(wordsOf(sheet, mapping, DATES)),
     decimal: decimalOf(
@@ -80,6 +84,13 @@ export function csvPreview(
       delimiter,
     ),
   };
+}
+
+function passedOver({ headings, lines }: Sheet, mapping: Mapping): string[] {
+  return headings.flatMap((heading, at) => {
+    const isLeft = mapping[at] === null && lines.some(({ fields }) => (fields[at] ?? '').trim() !== '');
+    return isLeft ? [heading || `column ${at + 1}`] : [];
+  });
 }
 
 /** What a page reads as UTF-8 though it is written otherwise has such a mark for each letter with an accent. */
