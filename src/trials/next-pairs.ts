@@ -74,7 +74,7 @@ function rankOf({ cell, worth, teaches }: Found, by: NextBy): string {
   }
   const points = (variance: number) => (100 * Math.sqrt(variance)).toFixed(1);
   const now = varianceOf(posterior);
-  return `Doubt of its chance ± ${points(now)} points; after one more verdict about ± ${points(now - teaches)}.`;
+  return `Its chance is known to ± ${points(now)} in 100; after one more verdict to about ± ${points(now - teaches)}.`;
 }
 
 function takers({ noted }: PairTable): Map<string, Set<string>> {

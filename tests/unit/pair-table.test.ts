@@ -145,7 +145,7 @@ describe('what to try next', () => {
       `Worth of a try ${(5 * worth.cell.chance).toFixed(2)}: ${Number((100 * worth.cell.chance).toPrecision(2))} % of 5, the mean worth of the two.`,
     );
     const [, now, after] =
-      /± ([\d.]+) points; after one more verdict about ± ([\d.]+)\.$/u.exec(teaches.rank) ?? [];
+      /± ([\d.]+) in 100; after one more verdict to about ± ([\d.]+)\.$/u.exec(teaches.rank) ?? [];
     expect((Number(now) / 100) ** 2 - (Number(after) / 100) ** 2).toBeCloseTo(teaches.teaches, 3);
   });
 

@@ -12,12 +12,17 @@ export function chanceWords(cell: PairCell): string {
   return `${percent(cell.chance)} (${rangeWords(cell)})`;
 }
 
-/** 'took 3 of 5' and what is open. */
-export function tookWords(cell: PairCell, today: string): string {
-  const { took, tried } = cell;
+/** 'took 3 of 5' */
+export function tookWords({ took, tried, undecided }: PairCell): string {
+  if (tried > 0) return `took ${took} of ${tried}`;
+  return undecided > 0 ? 'no verdict yet' : 'never tried';
+}
+
+/** 'took 3 of 5, 1 not settled yet' */
+export function tookAndOpen(cell: PairCell, today: string): string {
   const open = openWords(cell, today);
-  if (tried === 0) return open || 'never tried';
-  return `took ${took} of ${tried}${open ? `, ${open}` : ''}`;
+  if (open === '') return tookWords(cell);
+  return cell.tried === 0 ? open : `${tookWords(cell)}, ${open}`;
 }
 
 export function kindWords({ kind, a, b }: PairCell): string {
