@@ -5,6 +5,7 @@ import { type Calls, CallsSchema } from './calls';
 import { type OpenTest, OpenTestSchema } from './open-test';
 import { afterCall, type Card, CardSchema, isSameSeam } from './repetition';
 import { isRightCall } from './seam-kinds';
+import { TILES_OF } from './seam-test';
 
 const MOST_TESTS = 500;
 const MOST_CARDS = 5000;
@@ -39,11 +40,16 @@ export function withLesson(progress: Progress, id: string, tries: number, on: st
   return { ...progress, lessons: { ...progress.lessons, [id]: before ? better(before, entry) : entry } };
 }
 
+/** Seams that can come again: another version grows other tiles. */
+export function cardsNow({ cards }: Progress): readonly Card[] {
+  return cards.filter(({ tiles }) => tiles === TILES_OF);
+}
+
 /** The cards after each call of a test or of what came again. */
-export function withCalls(progress: Progress, { set, called }: Calls, day: number): Progress {
-  let cards: readonly Card[] = progress.cards;
+export function withCalls(progress: Progress, { set, tiles, called }: Calls, day: number): Progress {
+  let cards = cardsNow(progress);
   for (const { tile, seam, is, isEarly, call } of called)
-    cards = afterCall(cards, { set, tile, seam }, isRightCall({ is, isEarly }, call), day);
+    cards = afterCall(cards, { set, tile, seam, tiles }, isRightCall({ is, isEarly }, call), day);
   return { ...progress, cards: cards.slice(-MOST_CARDS) };
 }
 

@@ -6,7 +6,7 @@
  * leaves EF as it is. A call is right or wrong and nothing between, so which quality it is taken for is judgement.
  */
 import * as v from 'valibot';
-import { number, SeedSchema, whole } from '../plan/plan';
+import { number, SeedSchema, text, whole } from '../plan/plan';
 
 export const FIRST_EASE = 2.5;
 const LEAST_EASE = 1.3;
@@ -22,6 +22,8 @@ export const CardSchema = v.object({
   set: SeedSchema,
   tile: whole(0, 100),
   seam: whole(0, 20),
+  /** Which tiles the set's name stood for (TILES_OF); not in older records. */
+  tiles: v.optional(text(20)),
   /** Right answers in a row. */
   inRow: whole(0, 1000),
   /** Days from the last answer to the next showing. */
@@ -50,10 +52,11 @@ export function afterAnswer(memory: Memory, quality: number): Memory {
 }
 
 /** Which seam of which set. */
-export type SeamName = Pick<Card, 'set' | 'tile' | 'seam'>;
+export type SeamName = Pick<Card, 'set' | 'tile' | 'seam' | 'tiles'>;
 
 export function isSameSeam(one: SeamName, other: SeamName): boolean {
-  return one.set === other.set && one.tile === other.tile && one.seam === other.seam;
+  const isSameTile = one.tiles === other.tiles && one.set === other.set && one.tile === other.tile;
+  return isSameTile && one.seam === other.seam;
 }
 
 /** The cards after a call: a seam that was missed becomes one; a seam without a card that was called right needs none. */
@@ -67,8 +70,7 @@ export function afterCall(
   if (!old && isRight) return cards;
   const before = old ?? { inRow: 0, intervalDays: 0, ease: FIRST_EASE };
   const memory = afterAnswer(before, qualityOf(isRight, before.inRow));
-  const { set, tile, seam: at } = seam;
-  const card: Card = { set, tile, seam: at, ...memory, dueDay: today + memory.intervalDays };
+  const card: Card = { ...seam, ...memory, dueDay: today + memory.intervalDays };
   return old ? cards.map((one) => (one === old ? card : one)) : [...cards, card];
 }
 

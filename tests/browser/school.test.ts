@@ -153,6 +153,9 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
       await page.waitForTimeout(400);
       await page.reload();
       await page.getByText(`tile 2 of ${TILES}, 6 seams called so far.`).waitFor();
+      // giving it up asks first
+      await button(page, 'Give it up').click();
+      await page.getByText('The 6 seams called so far are lost').waitFor();
       await button(page, 'Go on with it').click();
       await seamButton(page, 2).waitFor();
     }

@@ -3,6 +3,7 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { type Calls, callsText, openCalls } from '../../src/lessons/calls';
 import {
+  cardsNow,
   joined,
   NO_PROGRESS,
   ProgressSchema,
@@ -187,7 +188,7 @@ it('a ring moves with its seam to another month', () => {
 const CALLS: Calls = {
   seambenchCalls: 1,
   set: 'reef',
-  tiles: '1.3',
+  tiles: TILES_OF,
   by: 'Ada',
   on: '2026-11-26',
   called: [
@@ -247,6 +248,10 @@ describe('what is kept', () => {
       [1, [0]],
     ]);
     expect(roundsOf('reef')).toHaveLength(TILES);
+    // the same name stands for other tiles in another version: what was missed there cannot be shown
+    const older = withTest(NO_PROGRESS, { ...CALLS, tiles: '1.2' }, 20_783);
+    expect(cardsNow(older)).toEqual([]);
+    expect(cardsNow(withTest(older, CALLS, 20_783))).toEqual(after.cards);
   });
 
   it('what two tabs have learned is put together: nothing twice, nothing lost', () => {

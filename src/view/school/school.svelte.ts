@@ -2,6 +2,7 @@
 import type { Calls } from '../../lessons/calls';
 import { callsOf, type OpenTest } from '../../lessons/open-test';
 import {
+  cardsNow,
   joined,
   NO_PROGRESS,
   type Progress,
@@ -29,7 +30,7 @@ export class School {
 
   /** Seams that were missed and are to be seen again by today. */
   due() {
-    return dueCards(this.#progress.cards, dayOfDate(today()));
+    return dueCards(cardsNow(this.#progress), dayOfDate(today()));
   }
 
   answered(lesson: string, tries: number): void {
