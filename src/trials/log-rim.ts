@@ -145,10 +145,12 @@ function whyNone(met: readonly Step[], leftOut: readonly LeftOut[]): string {
   return `all sizes were read after it had met a neighbour${least}`;
 }
 
-/** The last day on which no pair of the variety had met for sure; endless where no look says that one ever did. */
+/** The last day on which no pair of the variety had met for sure; endless where the log does not say that one ever did. */
 function lastFree(trial: Trial, id: string): number {
-  const readings = inTime(trial.readings);
+  const { layout } = trial;
   const others = trial.varieties.filter((other) => other !== id);
+  if (others.length > 0 && 'gapMm' in layout && layout.gapMm === 0) return 0;
+  const readings = inTime(trial.readings);
   return others.reduce((least, other) => {
     const looks = readings.flatMap(({ on, seen }) => {
       const told = seen.filter((row) => isOf(row, id, other) && row.saw !== 'cant-tell');

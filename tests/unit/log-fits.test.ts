@@ -99,6 +99,9 @@ describe('rim rate', () => {
     expect(fitOf(null, 'not-met', 'ridge', 'ridge').leftOut).toEqual([
       { why: 'size after it had met a neighbour', count: 2 },
     ]);
+    const touching = { ...measuredTile('t1', radii), layout: { pieceMm: 20, gapMm: 0 } };
+    expect(rimFits(logOf(AB, [touching]))[0].spans).toEqual([]);
+    expect(rimFits(logOf(AB, [{ ...touching, varieties: ['a'] }]))[0].spans).toHaveLength(3);
     const none = fitOf(null, 'ridge', 'ridge', 'ridge');
     expect([none.rate, none.dates]).toEqual([null, null]);
     expect(none.why).toMatch(
