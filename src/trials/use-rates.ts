@@ -42,8 +42,8 @@ export interface RateLine extends Line {
   readonly becomes: string;
   /** What the new value rests on. */
   readonly why: string;
-  /** It rests on few. */
-  readonly isThin: boolean;
+  /** It rests on few, or may as well be nothing. */
+  readonly isUnsure: boolean;
   readonly put: (plan: Plan) => Plan;
 }
 
@@ -177,7 +177,7 @@ function addRims(work: Work, log: Log, map: VarietyMap, choice: FitChoice): void
         id: `rim ${variety.id}`,
         becomes: `${rimMmPerMonth} mm/month`,
         why,
-        isThin: tiles < FEW,
+        isUnsure: tiles < FEW || rate.low <= 0,
         put: (plan) => changeVariety(plan, variety.id, { rimMmPerMonth }).plan,
       });
     }
@@ -230,7 +230,7 @@ function addAggressions(work: Work, log: Log, map: VarietyMap, choice: FitChoice
       id: `aggression ${variety.id}`,
       becomes: `${aggression}`,
       why: `over others ${won}, under ${lost}, ridges ${tied}; only differences count`,
-      isThin: won + lost + tied < FEW,
+      isUnsure: won + lost + tied < FEW,
       put: (plan) => changeVariety(plan, variety.id, { aggression }).plan,
     });
   }
@@ -279,7 +279,7 @@ function addPairs(work: Work, log: Log, map: VarietyMap): void {
       id: `pair ${one} ${other}`,
       becomes: `took ${took} of ${tried}`,
       why: `${times(tried, 'trial')}${open}`,
-      isThin: tried < FEW,
+      isUnsure: tried < FEW,
       put: (plan) => changePair(plan, one, other, { acceptance: { took, tried } }).plan,
     });
   }
@@ -321,7 +321,7 @@ function addSurvival(work: Work, log: Log, map: VarietyMap, choice: FitChoice): 
     id: 'survival',
     becomes: halfWords(intercept, slope),
     why: `${times(found.n, 'cutting')}, ${of}`,
-    isThin: found.n < FEW_CUTTINGS,
+    isUnsure: found.n < FEW_CUTTINGS,
     put: (plan) => changeSurvival(plan, { atOneMm2: rounded(intercept), perDecade: rounded(slope) }).plan,
   });
 }

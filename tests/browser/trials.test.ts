@@ -148,7 +148,7 @@ test('a person logs five months, takes in a table with bad rows, reads pairs and
   const rate = page.getByRole('checkbox', { name: /^Fern: rim rate/ });
   await expect
     .poll(() => rate.locator('..').innerText())
-    .toMatch(/3 mm\/month.*3\.09 mm\/month.*2 gains on 1 tile, few/su);
+    .toMatch(/3 mm\/month.*3\.09 mm\/month.*2 gains on 1 tile, unsure/su);
   await page.getByRole('checkbox', { name: /^Fern with Amber/ }).click();
   await button(page, 'Use these rates').click();
 

@@ -128,6 +128,18 @@ describe('use these rates', () => {
     expect(why(grownTile('g', -0.01))).toBe('what was measured did not grow');
   });
 
+  it('marks a rim rate as unsure from few tiles, and where its range reaches nothing', () => {
+    const rimOf = (rates: readonly number[]) =>
+      used(logOf(AB, rates.map((rate, at) => grownTile(`g${at}`, rate)))).lines.find(
+        ({ kind }) => kind === 'rim rate',
+      ); // prettier-ignore
+    expect(rimOf([1.7, 1.7, 1.8, 1.8])?.isUnsure).toBe(true);
+    expect(rimOf([1.7, 1.7, 1.8, 1.8, 1.8])?.isUnsure).toBe(false);
+    const wide = rimOf([-2, 4, 0, 2, 5, -3]);
+    expect(wide?.why).toMatch(/^-/u);
+    expect(wide?.isUnsure).toBe(true);
+  });
+
   it('keeps a rim rate in the range of a plan, and says so', () => {
     const { edit, lines } = used(logOf(AB, [grownTile('g', 20)]));
     expect(edit.plan.varieties[0].rimMmPerMonth).toBe(15);
@@ -181,7 +193,7 @@ describe('use these rates', () => {
       ...settledTiles(['a', 'b'], ['fused', 'fused', 'ridge', 'ridge', 'ridge']),
     ]);
     const { lines, trials } = used(log);
-    expect(lines.map(({ subject, isThin }) => [subject, isThin])).toEqual([
+    expect(lines.map(({ subject, isUnsure }) => [subject, isUnsure])).toEqual([
       ['fern: rim rate', true],
       ['fern with Red Garnet ', false],
     ]);
