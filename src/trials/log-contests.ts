@@ -7,6 +7,7 @@ import { type Contest, contestFit } from './contest-fit';
 import { type Dates, datesOf, type FitChoice, type LeftOut, placing, tallied, WHOLE_LOG } from './fit-choice';
 import { grouped } from './grouped';
 import { lastDay } from './last-seen';
+import { openSince } from './open-tries';
 import type { Log, LogVariety } from './trial';
 import { type PairVerdict, verdictsOf } from './verdicts';
 
@@ -61,10 +62,11 @@ interface Sorted {
 /** For each part of the log one fit or more, the largest first; one with nothing in it where there were no contests. */
 export function aggressionFits(log: Log, choice: FitChoice = WHOLE_LOG): AggressionFit[] {
   const place = placing(log, choice);
+  const lastRead = log.trials.reduce((last, trial) => (lastDay(trial) > last ? lastDay(trial) : last), '');
   const sorted = verdictsOf(log).map((verdict): Sorted => {
     const placed = place(verdict.trial, 0, Math.max(1, verdict.days));
     if ('why' in placed) return { part: '', contest: null, why: placed.why };
-    const contest = contestOf(verdict);
+    const contest = contestOf(verdict, lastRead);
     return typeof contest === 'string'
       ? { part: placed.part, contest: null, why: contest }
       : { part: placed.part, contest, why: null };
@@ -93,11 +95,18 @@ function joined<One extends Contest>(contests: readonly One[]): (readonly One[])
   return groups.length === 0 ? [[]] : groups.sort((one, other) => size(other) - size(one));
 }
 
-function contestOf({ trial, a, b, outcome, over }: PairVerdict): LoggedContest | string {
+const OPEN = {
+  waits: 'not settled yet',
+  unread: 'not settled, and not read for half a year or more before the last of the log',
+  gone: 'not settled before a piece died or was lost',
+};
+
+function contestOf(verdict: PairVerdict, lastRead: string): LoggedContest | string {
+  const { trial, a, b, outcome, over } = verdict;
   const on = lastDay(trial);
   if (outcome === 'ridge') return { winner: a, loser: b, tie: true, on };
   if (outcome === 'fused') return 'fused: no contest';
-  if (outcome === 'undecided') return 'not settled';
+  if (outcome === 'undecided') return OPEN[openSince(verdict, lastRead)];
   return over === null
     ? 'lapped or dead, but not noted which lies above'
     : { winner: over, loser: over === a ? b : a, tie: false, on };

@@ -168,7 +168,20 @@ describe('aggression', () => {
     expect(fit.leftOut).toEqual([
       { why: 'lapped or dead, but not noted which lies above', count: 1 },
       { why: 'fused: no contest', count: 1 },
-      { why: 'not settled', count: 1 },
+      { why: 'not settled yet', count: 1 },
+    ]);
+  });
+
+  it('tells what may still settle from what nobody read any more by the last reading of the log', () => {
+    const looks = (on: string) => [{ on, saw: 'undecided' as const }];
+    const log = logOf(AB, [
+      ...settledTiles(['a', 'b'], ['ridge']),
+      tileOfTwo('t8', ['a', 'b'], looks('2026-02-01')),
+      tileOfTwo('t9', ['a', 'b'], looks('2026-11-01')),
+    ]);
+    expect(aggressionFits(log)[0].leftOut).toEqual([
+      { why: 'not settled, and not read for half a year or more before the last of the log', count: 1 },
+      { why: 'not settled yet', count: 1 },
     ]);
   });
 
