@@ -40,6 +40,8 @@ test('what is typed beside the tank outlasts a closed page, a crash and a full d
   await link(first, 'Note the first tile').press('Enter');
   await noteTile(first, 'A-1', ['Fern', 'Amber']);
   await link(first, 'Read it today').press('Enter');
+  // the tile's own page has a note, too
+  await first.getByRole('button', { name: /^Keep and go/ }).waitFor();
   await first.getByLabel('Note').pressSequentially('pale line on the le');
   await button(first, 'ridge').press('Enter');
   // a short pause, as between one touch and the next
