@@ -39,14 +39,22 @@ export const OpenTestSchema = v.object({
 
 export type OpenTest = v.InferOutput<typeof OpenTestSchema>;
 
-/** A seam to be called, with its place on its tile. */
-export interface Asked extends SeamMark {
+/** What a call is judged by, with the seam's place on its tile. */
+export interface Judged extends Pick<SeamMark, 'is' | 'isEarly'> {
   readonly seam: number;
 }
 
-export function openTest(rounds: readonly RoundName[], by: string, isWhole: boolean): OpenTest {
+/** A seam to be called on a tile. */
+export interface Asked extends Judged, SeamMark {}
+
+export function openTest(
+  rounds: readonly RoundName[],
+  by: string,
+  isWhole: boolean,
+  tiles = TILES_OF,
+): OpenTest {
   const named = rounds.map((round) => ({ ...round, seams: round.seams ? [...round.seams] : null }));
-  return { tiles: TILES_OF, isWhole, by, rounds: named, at: 0, calls: [], isShown: false, done: [] };
+  return { tiles, isWhole, by, rounds: named, at: 0, calls: [], isShown: false, done: [] };
 }
 
 /** One tile of calls that are done, to be looked at again. */
@@ -63,7 +71,7 @@ export function withCall(open: OpenTest, seam: number, call: Call): OpenTest {
 }
 
 /** It is shown what the tile's seams are. */
-export function withShown(open: OpenTest, asked: readonly Asked[]): OpenTest {
+export function withShown(open: OpenTest, asked: readonly Judged[]): OpenTest {
   if (open.isShown) return open;
   const { set, tile } = open.rounds[open.at];
   const now = asked.flatMap(({ seam, is, isEarly }) => {

@@ -15,11 +15,14 @@ export interface PhotoItem {
   /** What the seam came to, and when that was noted last. */
   readonly is: Call;
   readonly settledOn: string;
+  /** Who stood before it that day could not tell. */
+  readonly isEarly: boolean;
 }
 
 const VERDICTS: readonly Saw[] = ['fused', 'ridge', 'lapped', 'dead'];
 const NOT_YET: readonly Saw[] = ['undecided', 'not-met', 'cant-tell'];
 const MOST = 12;
+const SIGN = 'photos ';
 
 /** At most twelve, dealt by a word: the same word and log give the same. */
 export function photoItems(log: Log, word: string): PhotoItem[] {
@@ -33,24 +36,22 @@ export function photoItems(log: Log, word: string): PhotoItem[] {
     .map(({ item }) => item);
 }
 
+type Verdict = Pick<PhotoItem, 'is' | 'settledOn'>;
+
 function itemsOf({ tag, readings }: Trial, nameOf: (id: string) => string): PhotoItem[] {
   return readings.flatMap(({ photo, on, seen }) => {
     if (photo === undefined) return [];
     return seen.flatMap(({ a, b, saw }): PhotoItem[] => {
       const verdict = verdictFrom(readings, on, a, b);
-      return verdict ? [{ photo, tag, on, pair: [nameOf(a), nameOf(b)], saw, ...verdict }] : [];
+      const isEarly = NOT_YET.includes(saw);
+      return verdict ? [{ photo, tag, on, pair: [nameOf(a), nameOf(b)], saw, isEarly, ...verdict }] : [];
     });
   });
 }
 
 /** The last verdict on the pair's seam from a day on. */
-function verdictFrom(
-  readings: Trial['readings'],
-  day: string,
-  a: string,
-  b: string,
-): Pick<PhotoItem, 'is' | 'settledOn'> | null {
-  let found: Pick<PhotoItem, 'is' | 'settledOn'> | null = null;
+function verdictFrom(readings: Trial['readings'], day: string, a: string, b: string): Verdict | null {
+  let found: Verdict | null = null;
   for (const { on, seen } of readings) {
     if (on < day || (found && on < found.settledOn)) continue;
     const one = seen.find((pair) => (pair.a === a && pair.b === b) || (pair.a === b && pair.b === a));
@@ -59,7 +60,12 @@ function verdictFrom(
   return found;
 }
 
-/** Right is what the seam came to; and undecided, where the one who stood before it could not tell either. */
-export function isRightOfPhoto({ is, saw }: PhotoItem, call: Call): boolean {
-  return call === is || (call === 'undecided' && NOT_YET.includes(saw));
+/** What TILES_OF is for tiles: the same only where two have the same photos with the same verdicts. */
+export function tilesOfPhotos(items: readonly PhotoItem[]): string {
+  const all = items.map(({ photo, pair, is, isEarly }) => [photo, ...pair, is, isEarly].join(' '));
+  return `${SIGN}${(keysOf(all.join('\n')).kind >>> 0).toString(16)}`;
+}
+
+export function isOfPhotos({ tiles }: { readonly tiles: string }): boolean {
+  return tiles.startsWith(SIGN);
 }

@@ -47,6 +47,8 @@ export function cardsNow({ cards }: Progress): readonly Card[] {
 
 /** The cards after each call of a test or of what came again. */
 export function withCalls(progress: Progress, { set, tiles, called }: Calls, day: number): Progress {
+  // photos do not come again
+  if (tiles !== TILES_OF) return progress;
   let cards = cardsNow(progress);
   for (const { tile, seam, is, isEarly, call } of called)
     cards = afterCall(cards, { set, tile, seam, tiles }, isRightCall({ is, isEarly }, call), day);

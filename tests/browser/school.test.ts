@@ -219,7 +219,17 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await page.getByRole('group', { name: 'Call the seam' }).getByRole('button', { name: 'Fused' }).dblclick();
   await page.getByText('Your log says: undecided on that day, ridge on 2026-06-01').waitFor();
   await button(page, 'How it went').click();
-  await page.getByRole('heading', { name: '0 of 1 as your log has it' }).waitFor();
+  await page.getByRole('heading', { name: '0 of 1 right' }).waitFor();
+  await page.getByText('Photo 1: called fused, was a ridge, too young to show').waitFor();
+  // it is kept, and two people who have the same log can be compared on it
+  const savingPhoto = page.waitForEvent('download');
+  await button(page, 'Save my calls as a file').click();
+  const photoCalls = Buffer.from(await textOf(await (await savingPhoto).createReadStream()));
+  await button(page, 'Another set, or compare').click();
+  await page
+    .getByLabel('Open a file of calls')
+    .setInputFiles({ name: 'photo.json', mimeType: 'application/json', buffer: photoCalls });
+  await page.getByText('of 1 seams you and the other called').waitFor();
   await page.getByRole('link', { name: 'School', exact: true }).first().click();
   await page.getByText('1 of 12 done.').waitFor();
 });

@@ -1,6 +1,8 @@
 /** Photos of a log as seams to be called. */
 import { describe, expect, it } from 'vitest';
-import { isRightOfPhoto, photoItems } from '../../src/lessons/photo-items';
+import { isOfPhotos, photoItems, tilesOfPhotos } from '../../src/lessons/photo-items';
+import { isRightCall } from '../../src/lessons/seam-kinds';
+import { TILES_OF } from '../../src/lessons/seam-test';
 import { EMPTY_LOG, type Log, type TrialReading } from '../../src/trials/trial';
 
 describe('photos of a log', () => {
@@ -53,7 +55,17 @@ describe('photos of a log', () => {
       photoItems(logOf([EARLY, LATE]), 'w').find(({ photo }) => photo === id),
     );
     if (!early || !late) throw new Error('both are there');
-    expect([isRightOfPhoto(early, 'undecided'), isRightOfPhoto(early, 'ridge')]).toEqual([true, true]);
-    expect([isRightOfPhoto(late, 'undecided'), isRightOfPhoto(late, 'fused')]).toEqual([false, false]);
+    expect([isRightCall(early, 'undecided'), isRightCall(early, 'ridge')]).toEqual([true, true]);
+    expect([isRightCall(late, 'undecided'), isRightCall(late, 'fused')]).toEqual([false, false]);
+  });
+
+  it('are the same set for two people only with the same photos and the same verdicts', () => {
+    const tiles = tilesOfPhotos(photoItems(logOf([EARLY, LATE]), 'w'));
+    expect(tilesOfPhotos(photoItems(logOf([EARLY, LATE]), 'w'))).toBe(tiles);
+    expect(isOfPhotos({ tiles })).toBe(true);
+    expect(isOfPhotos({ tiles: TILES_OF })).toBe(false);
+    expect(tiles.length).toBeLessThanOrEqual(20);
+    const turned = logOf([EARLY, LATE, read('r3', '2026-07-01', 'fused')]);
+    expect(tilesOfPhotos(photoItems(turned, 'w'))).not.toBe(tiles);
   });
 });

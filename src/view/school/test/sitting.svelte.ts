@@ -1,5 +1,5 @@
 /** One sitting of the test on the page: what is open (lessons/open-test.ts), and which seam is looked at. */
-import { type Asked, type OpenTest, withCall, withNextTile, withShown } from '../../../lessons/open-test';
+import { type Judged, type OpenTest, withCall, withNextTile, withShown } from '../../../lessons/open-test';
 import { type Call, isRightCall } from '../../../lessons/seam-kinds';
 import type { RoundName } from '../../../lessons/seam-test';
 
@@ -26,8 +26,8 @@ export class Sitting {
   }
 
   /** Of those asked: the one that was chosen; else the first that was missed, or that is not called yet. */
-  chosenOf(asked: readonly Asked[]): Asked | undefined {
-    const wants = ({ is, isEarly, seam }: Asked): boolean => {
+  chosenOf<T extends Judged>(asked: readonly T[]): T | undefined {
+    const wants = ({ is, isEarly, seam }: T): boolean => {
       const call = this.calls.get(seam);
       return call === undefined || (this.#open.isShown && !isRightCall({ is, isEarly }, call));
     };
@@ -39,16 +39,16 @@ export class Sitting {
   }
 
   /** Calls a seam and goes on to the next that is not called yet. */
-  call(seam: number, call: Call, asked: readonly Asked[]): void {
+  call(seam: number, call: Call, asked: readonly Judged[]): void {
     this.#put(withCall(this.#open, seam, call));
     this.#chosen = this.isCalled(asked) ? seam : null;
   }
 
-  isCalled(asked: readonly Asked[]): boolean {
+  isCalled(asked: readonly Judged[]): boolean {
     return asked.length > 0 && asked.every(({ seam }) => this.calls.has(seam));
   }
 
-  show(asked: readonly Asked[]): void {
+  show(asked: readonly Judged[]): void {
     this.#put(withShown(this.#open, asked));
     this.#chosen = null;
   }
