@@ -1,6 +1,6 @@
 /** What was seen last of a tile and of its pairs. */
 import { dayOfDate, DAYS_PER_MONTH } from '../units/quantity';
-import type { Measured, Seen, Trial, TrialReading } from './trial';
+import type { Log, Measured, Seen, Trial, TrialReading } from './trial';
 
 export interface SeenOn extends Seen {
   readonly on: string;
@@ -38,6 +38,11 @@ export function lastMeasured({ readings }: Trial, variety: string): Measured | n
 /** The day on which the tile was last read, or set where it never was. */
 export function lastDay({ readings, setOn }: Trial): string {
   return readings.reduce((last, { on }) => (on > last ? on : last), setOn);
+}
+
+/** The day on which any tile was last read or set; empty for none. */
+export function lastDayOf({ trials }: Log): string {
+  return trials.reduce((last, trial) => (lastDay(trial) > last ? lastDay(trial) : last), '');
 }
 
 /** The variety was noted as died or lost on the tile at the last. */

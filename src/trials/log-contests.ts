@@ -6,7 +6,7 @@ import { Z95 } from '../stats/intervals';
 import { type Contest, contestFit } from './contest-fit';
 import { type Dates, datesOf, type FitChoice, type LeftOut, placing, tallied, WHOLE_LOG } from './fit-choice';
 import { grouped } from './grouped';
-import { lastDay } from './last-seen';
+import { lastDay, lastDayOf } from './last-seen';
 import { openSince } from './open-tries';
 import type { Log, LogVariety } from './trial';
 import { type PairVerdict, verdictsOf } from './verdicts';
@@ -62,7 +62,7 @@ interface Sorted {
 /** For each part of the log one fit or more, the largest first; one with nothing in it where there were no contests. */
 export function aggressionFits(log: Log, choice: FitChoice = WHOLE_LOG): AggressionFit[] {
   const place = placing(log, choice);
-  const lastRead = log.trials.reduce((last, trial) => (lastDay(trial) > last ? lastDay(trial) : last), '');
+  const lastRead = lastDayOf(log);
   const sorted = verdictsOf(log).map((verdict): Sorted => {
     const placed = place(verdict.trial, 0, Math.max(1, verdict.days));
     if ('why' in placed) return { part: '', contest: null, why: placed.why };

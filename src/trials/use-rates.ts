@@ -9,11 +9,12 @@ import { pairOf, type Plan, type Variety } from '../plan/plan';
 import { rounded } from '../plan/rounding';
 import { engineAggressions } from './engine-aggression';
 import type { FitChoice } from './fit-choice';
-import { pairsOf } from './last-seen';
+import { lastDayOf, pairsOf } from './last-seen';
 import { type AggressionFit, aggressionFits, type LoggedStanding } from './log-contests';
 import { rimFits } from './log-rim';
 import { type LoggedSurvival, survivalOfLog } from './log-survival';
 import { nameKey } from './name-key';
+import { openWords } from './open-tries';
 import { pairTable } from './pair-table';
 import type { Log } from './trial';
 
@@ -257,28 +258,29 @@ function aggressionOf({ name, aggression }: Variety): Line {
 
 function addPairs(work: Work, log: Log, map: VarietyMap): void {
   const table = pairTable(log);
+  const lastRead = lastDayOf(log);
   const both = matched(work.plan, map);
   const names = new Map(both.map(([variety]) => [variety.id, variety.name]));
   for (const [one, other] of pairsOf([...names.keys()])) {
     const [first, second] = [map.get(one), map.get(other)];
     if (first === undefined || second === undefined || first === second) continue;
-    const { took, tried, undecided } = table.cell(first, second);
+    const cell = table.cell(first, second);
+    const { took, tried } = cell;
+    const open = openWords(cell, lastRead);
     const line = {
       kind: 'pair' as const,
       subject: `${names.get(one) ?? one} with ${names.get(other) ?? other}`,
       was: acceptanceWords(work.plan, one, other),
     };
     if (tried === 0) {
-      const why = undecided > 0 ? `${times(undecided, 'trial')} not settled` : 'never tried';
-      work.kept.push({ ...line, why });
+      work.kept.push({ ...line, why: open || 'never tried' });
       continue;
     }
-    const open = undecided > 0 ? `, ${undecided} not settled` : '';
     work.lines.push({
       ...line,
       id: `pair ${one} ${other}`,
       becomes: `took ${took} of ${tried}`,
-      why: `${times(tried, 'trial')}${open}`,
+      why: [times(tried, 'trial'), open].filter(Boolean).join(', '),
       isUnsure: tried < FEW,
       put: (plan) => changePair(plan, one, other, { acceptance: { took, tried } }).plan,
     });

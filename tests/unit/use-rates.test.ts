@@ -84,7 +84,7 @@ describe('use these rates', () => {
     expect(told.get('fern with Red Garnet ')).toMatchObject({
       was: 'unknown',
       becomes: 'took 2 of 3',
-      why: '3 trials, 3 not settled',
+      why: '3 trials, 3 not settled yet',
     });
     expect(kept.find(({ subject }) => subject === 'Red Garnet : rim rate')?.why).toBe(
       'no tile was measured twice',
