@@ -82,7 +82,7 @@ export function radiiPlot({ variety, rate, spans }: RimFit): Plot | null {
         points: ends.map((day) => [months(day), start + rimMmPerMonth * months(day)] as const),
       },
     ],
-    found: [{ name: 'as read, all tiles', points: [...read.values()] }],
+    found: [{ name: 'as read, all tiles, until they met', points: [...read.values()] }],
   };
 }
 
