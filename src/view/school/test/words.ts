@@ -42,7 +42,7 @@ const SIGN_WORDS: Readonly<Record<SeamKind, string>> = {
     'The surface drops on one side: there it ends in a lip. Turn the light across it: the lip throws shade on that side only.',
   dead: 'A pale strip without polyps lies between the colours.',
   undecided:
-    'Two colours lie side by side: no crest, no lip, no pale strip, and no specks of one in the other.',
+    'At the ring two colours lie side by side: no crest, no lip, no pale strip, and no specks of one in the other there.',
   veiled:
     'The border is fringed and no crest stands, as if it had fused. It is drawn so by the model: in a tank, cut one open.',
 };
