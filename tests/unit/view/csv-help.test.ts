@@ -29,6 +29,10 @@ describe('help with columns', () => {
       expect(bad, column).toEqual([]);
     }
   });
+
+  it('calls no two columns the same', () => {
+    expect(new Set(COLUMNS_HELP.map(({ name }) => name)).size).toBe(COLUMNS_HELP.length);
+  });
 });
 
 describe('what came of a table', () => {
