@@ -33,7 +33,7 @@ function cut({ fate, heightMm, label, beneath, seamMm = 0, covers }: Ask) {
     heightMm,
     seam: (x) =>
       Math.abs(x - seamMm) > CELL_MM ? 0 : fate | (covers === sideOf(x) ? 8 : 0) | (sideOf(x) << 4),
-    beneath,
+    ...(beneath && { beneath }),
   });
   return section(frame, FROM, TO);
 }
