@@ -94,8 +94,10 @@ export function eachUnlikePair(grid: LabelGrid, visit: PairVisitor, grain: Grain
   let alikeColumns = 0;
   for (let e = columns; e < columns * (rows - 1) + reach; e++) {
     const a = label[e];
-    let isAlike = true;
-    for (let row = 1; row <= reach && isAlike; row++) isAlike = a === label[e + row * columns];
+    const isAlike =
+      a === label[e + columns] &&
+      a === label[e + 2 * columns] &&
+      (grain === 1 || (a === label[e + 3 * columns] && a === label[e + 4 * columns]));
     if (!isAlike) alikeColumns = 0;
     else alikeColumns = a === before ? alikeColumns + 1 : 1;
     before = a;
