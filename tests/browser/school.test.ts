@@ -11,10 +11,11 @@ import { frameOf } from '../../src/model/frame';
 import { grow } from '../../src/model/grow';
 import { compile } from '../../src/plan/compile';
 import { NO_DRAFT } from '../../src/trials/draft';
-import { EMPTY_LOG, type Log } from '../../src/trials/trial';
+import type { Log } from '../../src/trials/trial';
 import { dayOfMonth } from '../../src/units/quantity';
 import { faults } from './axe';
 import { button, stripOf } from './grow-page';
+import { photoLog, photoReading } from '../fixtures/photo-log';
 import { HAND, openPage } from './open-page';
 
 /** What the seams of a set are, tile by tile: the engine here says what the page has to say. */
@@ -44,33 +45,10 @@ globalThis.Date = class extends Real {
 };`;
 
 /** One tile whose seam was undecided on its photo and a wall in the end. */
-const LOG: Log = {
-  ...EMPTY_LOG,
-  varieties: [
-    { id: 'fern', name: 'Fern', group: '' },
-    { id: 'amber', name: 'Amber', group: '' },
-  ],
-  trials: [
-    {
-      id: 't1',
-      tag: 'A-14',
-      setOn: '2026-01-02',
-      varieties: ['fern', 'amber'],
-      layout: {},
-      tank: '',
-      readings: [
-        {
-          id: 'r1',
-          on: '2026-03-01',
-          seen: [{ a: 'fern', b: 'amber', saw: 'undecided' }],
-          measured: [],
-          photo: 'one',
-        },
-        { id: 'r2', on: '2026-06-01', seen: [{ a: 'fern', b: 'amber', saw: 'ridge' }], measured: [] },
-      ],
-    },
-  ],
-};
+const LOG = photoLog([
+  photoReading('r1', '2026-03-01', 'undecided', 'one'),
+  photoReading('r2', '2026-06-01', 'ridge'),
+]);
 
 /** Puts a log with a photo where Trials keeps it. */
 async function keepLog(page: Page, log: Log): Promise<void> {
