@@ -63,7 +63,7 @@ const COLUMN_HELP: Readonly<Record<LogColumn, ColumnHelp>> = {
     words: 'Size of the variety: its radius, or half its mean width, in mm.',
     example: '14.5',
   },
-  area_mm2: { name: 'area, mm2', words: 'Or its area, in mm2.', example: '660' },
+  area_mm2: { name: 'area, mm²', words: 'Or its area, in mm².', example: '660' },
   outline: { name: 'outline', words: 'Or the corners of its outline, in mm.', example: '0 0; 10 0; 10 8' },
   state: { name: 'alive, died or lost', words: 'Of the variety: alive, died or lost.', example: 'died' },
   photo: {

@@ -99,7 +99,7 @@ export function survivalPlot({ group, points, curve, fit }: LoggedSurvival): Plo
     values.reduce((sum, value) => sum + value, 0) / values.length;
   return {
     title: `${group ?? 'All groups'}: cuttings alive after 90 days`,
-    x: { label: 'size when set, mm2', log: true },
+    x: { label: 'size when set, mm²', log: true },
     y: { label: 'share alive' },
     expected: [
       { name: 'fitted chance', points: curve.map(({ areaMm2, chance }) => [areaMm2, chance] as const) },
