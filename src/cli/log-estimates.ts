@@ -14,10 +14,11 @@ export interface LogEstimates {
   readonly survival: readonly object[];
   readonly contest: readonly { readonly items: readonly object[] }[];
   readonly lifetimes: readonly object[];
+  readonly ridge: readonly object[];
 }
 
 export function logEstimates(log: Log, choice: FitChoice): LogEstimates {
-  const { rim, survival, aggression, days } = logFits(log, choice);
+  const { rim, survival, aggression, days, ridge } = logFits(log, choice);
   return {
     log: log.name,
     trials: log.trials.length,
@@ -27,6 +28,7 @@ export function logEstimates(log: Log, choice: FitChoice): LogEstimates {
     survival: survival.map(survivalOf),
     contest: aggression.map(contestOf),
     lifetimes: days.map(daysOf),
+    ridge: ridge.map(ridgeOf),
   };
 }
 
@@ -116,6 +118,21 @@ function daysOf({
   return { group: group ?? kindWords(kind), ...inPart(part), ...counts, steps, ...dates, leftOut };
 }
 
+function ridgeOf({
+  part,
+  heights,
+  seams,
+  firstMmPerMonth,
+  firstError,
+  capMm,
+  capError,
+  dates,
+  leftOut,
+}: LogFits['ridge'][number]) {
+  const told = { firstMmPerMonth, firstError, capMm, capError };
+  return { ...inPart(part), n: heights.length, seams, ...told, ...dates, leftOut };
+}
+
 function kindWords(kind: LogFits['days'][number]['kind']): string {
   return kind === 'across' ? 'across groups' : NO_GROUP;
 }
@@ -126,13 +143,14 @@ const HEADINGS = {
   survival: 'Survival of cuttings by size',
   contest: 'Who lies over whom',
   lifetimes: 'Days to the verdict',
+  ridge: 'Height of ridges',
 } as const;
 
 /** For people: a table for each. */
 export function estimateTables(estimates: LogEstimates): string {
   const contest = estimates.contest.flatMap(({ items }) => items);
   const tables = { ...estimates, contest };
-  return (['pairs', 'radius', 'survival', 'contest', 'lifetimes'] as const)
+  return (['pairs', 'radius', 'survival', 'contest', 'lifetimes', 'ridge'] as const)
     .map(
       (key) =>
         `${HEADINGS[key]}\n${tables[key].length === 0 ? 'nothing noted\n' : alignedRows(tables[key].map(lineOf))}`,

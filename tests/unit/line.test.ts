@@ -1,8 +1,4 @@
-/**
- * NIST Statistical Reference Datasets (https://www.itl.nist.gov/div898/strd), Norris: certified values. Their Misra1a is
- * for curves, y = b1 (1 - exp(-b2 x)) by nonlinear least squares: nothing here fits such a one. Growth is a straight line,
- * and survival, contests and priors are greatest likelihood, held against printed examples of their own.
- */
+/** NIST Statistical Reference Datasets (https://www.itl.nist.gov/div898/strd), Norris: certified values. */
 import { expect, test } from 'vitest';
 import { lineThrough } from '../../src/stats/line';
 

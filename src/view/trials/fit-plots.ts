@@ -1,7 +1,8 @@
 /** The fits as pictures: what was noted beside what was fitted. */
-import type { Plot, Series } from '../../checks/plot';
+import { curve, type Plot, type Series } from '../../checks/plot';
 import type { Step } from '../../stats/lifetimes';
 import type { DaysFit } from '../../trials/log-days';
+import type { RidgeFit } from '../../trials/log-ridge';
 import type { GrowthSpan, RimFit } from '../../trials/log-rim';
 import type { LoggedSurvival } from '../../trials/log-survival';
 import { DAYS_PER_MONTH } from '../../units/quantity';
@@ -83,6 +84,23 @@ export function radiiPlot({ variety, rate, spans }: RimFit): Plot | null {
       },
     ],
     found: [{ name: 'as read, all tiles, until they met', points: [...read.values()] }],
+  };
+}
+
+export function ridgePlot({ heights, firstMmPerMonth, heightAt }: RidgeFit): Plot | null {
+  if (firstMmPerMonth === null) return null;
+  const last = Math.max(...heights.map(({ months }) => months));
+  return {
+    title: 'Height of ridges',
+    x: { label: 'months since the ridge began' },
+    y: { label: 'mm' },
+    expected: [curve('fitted', 0, last, heightAt)],
+    found: [
+      {
+        name: 'as read, all seams',
+        points: heights.map(({ months, heightMm }) => [months, heightMm] as const),
+      },
+    ],
   };
 }
 
