@@ -129,7 +129,7 @@ function meanOf(cells: readonly Cell[]): Xy {
   ];
 }
 
-/** Unit vector across the cells: square to the direction in which they spread most. */
+/** Unit vector across the cells, square to the direction in which they spread most; to the right, as a section is drawn. */
 function across(cells: readonly Cell[], [mx, my]: Xy): Xy {
   let [xx, xy, yy] = [0, 0, 0];
   for (const { x, y } of cells) {
@@ -138,5 +138,5 @@ function across(cells: readonly Cell[], [mx, my]: Xy): Xy {
     yy += (y - my) ** 2;
   }
   const along = Math.atan2(2 * xy, xx - yy) / 2;
-  return [-Math.sin(along), Math.cos(along)];
+  return along > 0 ? [Math.sin(along), -Math.cos(along)] : [-Math.sin(along), Math.cos(along)];
 }
