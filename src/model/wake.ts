@@ -1,5 +1,5 @@
 /** Who must hear of it when a cell changes. */
-import { dayOf, file } from './calendar';
+import { refile } from './calendar';
 import { push } from './cell-list';
 import {
   BETWEEN,
@@ -45,8 +45,7 @@ export function bringAround(
   cellDays: Float64Array,
   leastCellDays: number,
 ): void {
-  const { variety, flags, growing, ring, due, via, origin, colony, arrival, day } = state;
-  const { polyp } = state;
+  const { variety, flags, growing, ring, due, via, origin, colony, arrival, polyp, day } = state;
   const { slowness } = state.polyps;
   for (let c = 0; c < count; c++) {
     const cell = cells[c];
@@ -98,10 +97,7 @@ export function bringAround(
       const now = due[i];
       if (now === old) continue;
       if (now < day - 1) markStale(state, i);
-      else if (now < Infinity) {
-        const on = dayOf(now);
-        if (old === Infinity || on <= day || on !== dayOf(old)) file(growing, i, now, day);
-      }
+      else refile(growing, i, old, now, day);
     }
   }
 }
