@@ -15,10 +15,11 @@ function nameOf(varieties: readonly Variety[], number: number): string {
   return varieties.at(number - 1)?.name ?? `variety ${number}`;
 }
 
-/** '9.2 mm: Fern and Garnet, one skeleton through' */
-export function jointWords(joint: Joint, varieties: readonly Variety[]): string {
+/** '9.2 mm: Fern and Garnet, one skeleton through'; no kind where that is for the learner to say. */
+export function jointWords(joint: Joint, varieties: readonly Variety[], keepsBack: boolean): string {
   const names = [joint.before, joint.after].map((number) => nameOf(varieties, number));
   const place = `${joint.atMm.toFixed(1)} mm: `;
+  if (keepsBack) return `${place}${names.join(' and ')}`;
   if (joint.covers === null) return `${place}${names.join(' and ')}, ${KIND_WORDS[joint.kind]}`;
   if (joint.covers !== joint.before) names.reverse();
   return `${place}${names[0]} lapped over ${names[1]}`;
@@ -46,12 +47,17 @@ export function jointNote(joint: Joint): string {
 }
 
 /** The whole section for a screen reader: length, then what follows on what. */
-export function sectionWords(section: Section, varieties: readonly Variety[], month: number): string {
+export function sectionWords(
+  section: Section,
+  varieties: readonly Variety[],
+  month: number,
+  keepsBack: boolean,
+): string {
   const { lengthMm, slices, joints } = section;
   const most = Math.max(0, ...slices.map(({ surfaceMm }) => surfaceMm));
   const parts = [
     `Section of ${lengthMm.toFixed(1)} mm at month ${month}, up to ${most.toFixed(1)} mm high, ${joints.length} ${joints.length === 1 ? 'seam' : 'seams'}.`,
-    ...joints.map((joint) => `${jointWords(joint, varieties)}.`),
+    ...joints.map((joint) => `${jointWords(joint, varieties, keepsBack)}.`),
   ];
   return parts.join(' ');
 }
