@@ -76,7 +76,8 @@ export interface Lesson {
   /** What to watch on the tile. */
   readonly watch: string;
   readonly text: readonly Paragraph[];
-  readonly question: Question;
+  /** One or more; each has to be answered right. */
+  readonly questions: readonly Question[];
   readonly tries: readonly Try[];
   readonly claim: Claim;
 }

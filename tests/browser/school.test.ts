@@ -91,7 +91,7 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
     .waitFor();
   expect(await text.boundingBox()).toEqual(placeBefore);
   await button(page, 'Close the gap to 1 mm').click();
-  await page.getByText('The seam forms as soon as the cuts have healed').waitFor();
+  await page.getByText('The rims touch early in month 2').waitFor();
   await button(page, 'As it was').click();
   await page.evaluate(() => scrollTo(0, 0));
   await button(page, 'Fused').click();

@@ -48,26 +48,29 @@ export const BARE_LINE: Lesson = {
         'How wide the dead line is and how many seams end so are chosen: nobody has measured it within one species.',
     },
   ],
-  question: {
-    words: 'A pale line, two months old, no higher than the tissue beside it. Which reading is wrong?',
-    answers: [
-      {
-        words: 'Dead: bare skeleton between two living edges',
-        isRight: false,
-        earns: 'That is the likely reading: pale, and level or sunk, not raised.',
-      },
-      {
-        words: 'Ridge: two walls side by side',
-        isRight: true,
-        earns: 'A ridge stands up, and tissue covers it. A dead line is level or sunk, with no tissue on it.',
-      },
-      {
-        words: 'Undecided: wait and read again',
-        isRight: false,
-        earns: 'Careful, and allowed: a pale line may still change within months.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words: 'A pale line, two months old, no higher than the tissue beside it. Which reading is wrong?',
+      answers: [
+        {
+          words: 'Dead: bare skeleton between two living edges',
+          isRight: false,
+          earns: 'That is the likely reading: pale, and level or sunk, not raised.',
+        },
+        {
+          words: 'Ridge: two walls side by side',
+          isRight: true,
+          earns:
+            'A ridge stands up, and tissue covers it. A dead line is level or sunk, with no tissue on it.',
+        },
+        {
+          words: 'Undecided: wait and read again',
+          isRight: false,
+          earns: 'Careful, and allowed: a pale line may still change within months.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Let none die back',

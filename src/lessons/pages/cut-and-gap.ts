@@ -61,26 +61,28 @@ export const CUT_AND_GAP: Lesson = {
         'In the model cut and gap change how fine the pattern is and when seams form, not the odds that a pair fuses. That is an assumption.',
     },
   ],
-  question: {
-    words: 'You want finer veins of a pair that fuses, and have no more stock. What do you change?',
-    answers: [
-      {
-        words: 'Wait longer: veins get finer with time',
-        isRight: false,
-        earns: 'Outward growth makes them wider: veins spread like spokes, and some are closed off.',
-      },
-      {
-        words: 'Cut smaller and set closer',
-        isRight: true,
-        earns: 'As fine as your losses allow: small cuts die more often.',
-      },
-      {
-        words: 'Leave more room between the cuts',
-        isRight: false,
-        earns: 'Room lets each colour spread before it meets: the veins get wider.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words: 'You want finer veins of a pair that fuses, and have no more stock. What do you change?',
+      answers: [
+        {
+          words: 'Wait longer: veins get finer with time',
+          isRight: false,
+          earns: 'Outward growth makes them wider: veins spread like spokes, and some are closed off.',
+        },
+        {
+          words: 'Cut smaller and set closer',
+          isRight: true,
+          earns: 'As fine as your losses allow: small cuts die more often.',
+        },
+        {
+          words: 'Leave more room between the cuts',
+          isRight: false,
+          earns: 'Room lets each colour spread before it meets: the veins get wider.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Cut to 4 mm',

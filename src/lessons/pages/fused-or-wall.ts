@@ -23,14 +23,14 @@ const plan = lessonPlan({
 export const FUSED_OR_WALL: Lesson = {
   id: 'fused-or-wall',
   title: 'Fused or ridge',
-  idea: 'Where two have fused, tissue and skeleton run through. A ridge is two walls side by side, with a crest.',
+  idea: 'Where two have fused, tissue and skeleton run through. A ridge is two walls of skeleton side by side, with a crest along the top.',
   plan,
   seed: 'one',
   month: 9,
   isBare: true,
   cut: { from: [-26, 3], to: [26, 3] },
   watch:
-    'Two seams on one tile: one fused, one a ridge. Which is which? Turn the light: a ridge throws a shade, a fused seam throws none. Then cut it open.',
+    'Two seams: Fern and Amber on the left, Amber and Garnet on the right. Turn the light across each: a crest has a lit face and one in shade. Follow each along: where two have fused, specks or tongues of one colour reach into the other. Then cut the tile open.',
   text: [
     {
       sure: 'published',
@@ -52,33 +52,57 @@ export const FUSED_OR_WALL: Lesson = {
     {
       sure: 'guess',
       words:
-        'How fast a ridge rises (0.3 mm a month, 3 mm at most) and how colours mix once two have fused are the model’s own choices.',
+        'How fast a ridge rises (0.3 mm a month, 3 mm at most) and how colours mix once two have fused, in specks and tongues, are the model’s own choices.',
     },
   ],
-  question: {
-    words: 'Which of these tells a fused seam from a ridge?',
-    answers: [
-      {
-        words: 'The colours differ sharply at the seam',
-        isRight: false,
-        earns: 'They do at a young fused seam too: colours need months to mix.',
-      },
-      {
-        words: 'No crest and no groove, and growth lines that run through',
-        isRight: true,
-        earns: 'One skeleton: cut it open, and at the fused seam the growth lines cross from side to side.',
-      },
-      {
-        words: 'Both sides are healthy right up to the seam',
-        isRight: false,
-        earns: 'A ridge leaves both sides healthy: that is why it is taken for fused.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words: 'First the tile itself: which of its two seams has fused?',
+      answers: [
+        {
+          words: 'The left one, Fern and Amber',
+          isRight: true,
+          earns:
+            'Colour reaches across it and no shade lies along it. Cut open, the same growth lines, the surfaces of earlier months, go on from side to side.',
+        },
+        {
+          words: 'The right one, Amber and Garnet',
+          isRight: false,
+          earns:
+            'Along it a crest stands up, one face lit and one in shade, and no colour has crossed: a ridge.',
+        },
+        {
+          words: 'Both',
+          isRight: false,
+          earns: 'Turn the light once round: along one of them a dark edge moves from face to face.',
+        },
+      ],
+    },
+    {
+      words: 'Then any seam: which of these tells a fused one from a ridge?',
+      answers: [
+        {
+          words: 'The colours differ sharply at the seam',
+          isRight: false,
+          earns: 'They do at a young fused seam too: colours need months to mix.',
+        },
+        {
+          words: 'No crest and no groove, and growth lines that run through',
+          isRight: true,
+          earns: 'One skeleton: cut it open, and at the fused seam the growth lines cross from side to side.',
+        },
+        {
+          words: 'Both sides are healthy right up to the seam',
+          isRight: false,
+          earns: 'A ridge leaves both sides healthy: that is why it is taken for fused.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Let Amber and Garnet fuse too',
-      look: 'The crest on the right is gone, and red begins to mix into orange.',
+      look: 'The crest on the right is gone, and Garnet begins to mix into Amber.',
       change: (now) => changePair(now, AMBER.id, GARNET.id, { acceptance: 1 }),
     },
   ],

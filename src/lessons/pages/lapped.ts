@@ -45,22 +45,24 @@ export const LAPPED: Lesson = {
         'Aggression from 0 to 1 is our own scale and only the difference counts: at a difference of 1 most seams that do not fuse lap, by 1 mm a month.',
     },
   ],
-  question: {
-    words: 'A seam stands 4 mm off the middle, with a lip on one side. Has the rim there grown faster?',
-    answers: [
-      {
-        words: 'Yes: the seam lies nearer the slower one',
-        isRight: false,
-        earns: 'Unequal rates bend a seam, but leave no lip and nothing underneath.',
-      },
-      {
-        words: 'No: it is growing over its neighbour',
-        isRight: true,
-        earns: 'The section shows it: the neighbour’s skeleton goes on under the lip.',
-      },
-      { words: 'Cannot be told', isRight: false, earns: 'It can: look for the lip, and cut one open.' },
-    ],
-  },
+  questions: [
+    {
+      words: 'A seam stands 4 mm off the middle, with a lip on one side. Has the rim there grown faster?',
+      answers: [
+        {
+          words: 'Yes: the seam lies nearer the slower one',
+          isRight: false,
+          earns: 'Unequal rates bend a seam, but leave no lip and nothing underneath.',
+        },
+        {
+          words: 'No: it is growing over its neighbour',
+          isRight: true,
+          earns: 'The section shows it: the neighbour’s skeleton goes on under the lip.',
+        },
+        { words: 'Cannot be told', isRight: false, earns: 'It can: look for the lip, and cut one open.' },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Make both equally aggressive',

@@ -54,26 +54,29 @@ export const LOOK_ALIKE: Lesson = {
         'In the model 1 ridge of 10 begins so; on this tile all do, to show it. From above it is drawn as fused: no one can call it right by eye. So wait eight months from contact, or saw a spare one through.',
     },
   ],
-  question: {
-    words: 'A seam touched three months ago and looks fused. What proves that it is?',
-    answers: [
-      {
-        words: 'Colour of one side shows on the other',
-        isRight: false,
-        earns: 'A thin skin can carry colour over a groove. Look under it.',
-      },
-      {
-        words: 'A section with growth lines that run through',
-        isRight: true,
-        earns: 'One skeleton from the tile to the surface. Without a saw: eight months without a white zone.',
-      },
-      {
-        words: 'It cannot be pulled apart',
-        isRight: false,
-        earns: 'The two walls of a ridge are cemented at the base: they hold too.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words: 'A seam touched three months ago and looks fused. What proves that it is?',
+      answers: [
+        {
+          words: 'Colour of one side shows on the other',
+          isRight: false,
+          earns: 'A thin skin can carry colour over a groove. Look under it.',
+        },
+        {
+          words: 'A section with growth lines that run through',
+          isRight: true,
+          earns:
+            'One skeleton from the tile to the surface. Without a saw: eight months without a white zone.',
+        },
+        {
+          words: 'It cannot be pulled apart',
+          isRight: false,
+          earns: 'The two walls of a ridge are cemented at the base: they hold too.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Let the pair fuse',

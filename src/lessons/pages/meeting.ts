@@ -42,30 +42,32 @@ export const MEETING: Lesson = {
         'In the model a seam stays undecided for at least 10 days after touch. Then a place on it fuses or not, and what it came to spreads along the seam by 1 mm a day. Both numbers are chosen, not measured.',
     },
   ],
-  question: {
-    words: 'Two rims have touched for a week and no line shows between them. What do you write down?',
-    answers: [
-      {
-        words: 'Fused',
-        isRight: false,
-        earns: 'Too soon. A seam that becomes a ridge can look just like this in its first weeks.',
-      },
-      {
-        words: 'Undecided, with the date',
-        isRight: true,
-        earns: 'The date of touch is what later readings are counted from.',
-      },
-      {
-        words: 'Ridge',
-        isRight: false,
-        earns: 'Nothing shows it yet: a ridge needs time to rise.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words: 'Two rims have touched for a week and no line shows between them. What do you write down?',
+      answers: [
+        {
+          words: 'Fused',
+          isRight: false,
+          earns: 'Too soon. A seam that becomes a ridge can look just like this in its first weeks.',
+        },
+        {
+          words: 'Undecided, with the date',
+          isRight: true,
+          earns: 'The date of touch is what later readings are counted from.',
+        },
+        {
+          words: 'Ridge',
+          isRight: false,
+          earns: 'Nothing shows it yet: a ridge needs time to rise.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Close the gap to 1 mm',
-      look: 'The seam forms as soon as the cuts have healed, and all along at once.',
+      look: 'The rims touch early in month 2, all along at once, and by its end most is settled. Who looks once a month never sees such a seam undecided: on the bench, look every week.',
       change: (now) => ({ ...movePieces(now, ['p2'], -5, 0), words: 'Close the gap to 1 mm' }),
     },
   ],

@@ -62,24 +62,26 @@ export const MOST_DO_NOT_TAKE: Lesson = {
         'For colour varieties in the trade no counts exist. Whatever odds you set are your belief; only your own log can tell.',
     },
   ],
-  question: {
-    words: 'You tried a pair eight times and it never fused. What do you know?',
-    answers: [
-      {
-        words: 'It never fuses',
-        isRight: false,
-        earns:
-          'A pair that fuses 3 times in 10 still misses eight times in a row 6 times in 100 (0.7 to the power of 8).',
-      },
-      {
-        words: 'It may still fuse now and then, up to about 3 times in 10',
-        isRight: true,
-        earns:
-          'The one-sided 95 % limit for 0 of 8 is 0.31 (Clopper & Pearson 1934). Eight tries rule out a pair that fuses often, no more.',
-      },
-      { words: 'The ninth is due', isRight: false, earns: 'Tries owe nothing: each stands for itself.' },
-    ],
-  },
+  questions: [
+    {
+      words: 'You tried a pair eight times and it never fused. What do you know?',
+      answers: [
+        {
+          words: 'It never fuses',
+          isRight: false,
+          earns:
+            'A pair that fuses 3 times in 10 still misses eight times in a row 6 times in 100 (0.7 to the power of 8).',
+        },
+        {
+          words: 'It may still fuse now and then, up to about 3 times in 10',
+          isRight: true,
+          earns:
+            'The one-sided 95 % limit for 0 of 8 is 0.31 (Clopper & Pearson 1934). Eight tries rule out a pair that fuses often, no more.',
+        },
+        { words: 'The ninth is due', isRight: false, earns: 'Tries owe nothing: each stands for itself.' },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Make them kin',

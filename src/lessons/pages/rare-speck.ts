@@ -89,28 +89,30 @@ export const RARE_SPECK: Lesson = {
         'The model lets half of all cuttings of 10 mm² live and nine in ten of 60 mm². The shape of that curve is usual, its numbers are judgement.',
     },
   ],
-  question: {
-    words: 'The speck is 5 mm across. Which margin do you take?',
-    answers: [
-      {
-        words: '1 mm: as pure as can be',
-        isRight: false,
-        earns:
-          '27 mm² after the kerf, two thirds of it rare: in the model one in four dies. With one speck that is the end of it.',
-      },
-      {
-        words: '3 mm: some common tissue with it',
-        isRight: true,
-        earns:
-          '73 mm² after the kerf: nine in ten live in the model, and nearly a quarter is still rare. It can be cut back once it has grown.',
-      },
-      {
-        words: '10 mm: as safe as can be',
-        isRight: false,
-        earns: 'It lives, and the rare colour is a dot in it. The common rim grows away with the tile.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words: 'The speck is 5 mm across. Which margin do you take?',
+      answers: [
+        {
+          words: '1 mm: as pure as can be',
+          isRight: false,
+          earns:
+            '27 mm² after the kerf, two thirds of it rare: in the model one in four dies. With one speck that is the end of it.',
+        },
+        {
+          words: '3 mm: some common tissue with it',
+          isRight: true,
+          earns:
+            '73 mm² after the kerf: nine in ten live in the model, and nearly a quarter is still rare. It can be cut back once it has grown.',
+        },
+        {
+          words: '10 mm: as safe as can be',
+          isRight: false,
+          earns: 'It lives, and the rare colour is a dot in it. The common rim grows away with the tile.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Cut with 1 mm',

@@ -92,23 +92,25 @@ export const RECUT: Lesson = {
         'How colours mix within a fused colony is the model’s own choice. Its parts fuse again here without fail.',
     },
   ],
-  question: {
-    words: 'Squares of 6 mm, kerf 0.8 mm. What goes into the drain, roughly?',
-    answers: [
-      {
-        words: '5 % of the tissue',
-        isRight: false,
-        earns: 'A square of 6 mm keeps 5.2 by 5.2: 27 of 36 mm².',
-      },
-      {
-        words: '25 % of the tissue',
-        isRight: true,
-        earns:
-          '5.2 × 5.2 of 6 × 6 mm is three quarters. Finer squares lose more: of 3 mm squares nearly half.',
-      },
-      { words: '50 % of the tissue', isRight: false, earns: 'That is the price of 3 mm squares.' },
-    ],
-  },
+  questions: [
+    {
+      words: 'Squares of 6 mm, kerf 0.8 mm. What goes into the drain, roughly?',
+      answers: [
+        {
+          words: '5 % of the tissue',
+          isRight: false,
+          earns: 'A square of 6 mm keeps 5.2 by 5.2: 27 of 36 mm².',
+        },
+        {
+          words: '25 % of the tissue',
+          isRight: true,
+          earns:
+            '5.2 × 5.2 of 6 × 6 mm is three quarters. Finer squares lose more: of 3 mm squares nearly half.',
+        },
+        { words: '50 % of the tissue', isRight: false, earns: 'That is the price of 3 mm squares.' },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Leave the halves alone',

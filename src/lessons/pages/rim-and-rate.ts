@@ -51,22 +51,26 @@ export const RIM_AND_RATE: Lesson = {
         'The model keeps one rate for each variety, at every size and in every month. Light, flow, food and season are not in it.',
     },
   ],
-  question: {
-    words: 'A healed crust is 20 mm wide and its rim rate is 3 mm a month. How wide is it two months later?',
-    answers: [
-      { words: '26 mm', isRight: false, earns: 'That is one side only: the rim moves outward on both.' },
-      {
-        words: '32 mm',
-        isRight: true,
-        earns: '6 mm on each side. Measure the radius, not the area: only the radius grows evenly.',
-      },
-      {
-        words: '40 mm',
-        isRight: false,
-        earns: 'Size does not double by itself: the rim adds the same millimetres however wide the crust is.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words:
+        'A healed crust is 20 mm wide and its rim rate is 3 mm a month. How wide is it two months later?',
+      answers: [
+        { words: '26 mm', isRight: false, earns: 'That is one side only: the rim moves outward on both.' },
+        {
+          words: '32 mm',
+          isRight: true,
+          earns: '6 mm on each side. Measure the radius, not the area: only the radius grows evenly.',
+        },
+        {
+          words: '40 mm',
+          isRight: false,
+          earns:
+            'Size does not double by itself: the rim adds the same millimetres however wide the crust is.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Halve the rim rate',

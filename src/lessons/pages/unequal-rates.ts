@@ -43,26 +43,28 @@ export const UNEQUAL_RATES: Lesson = {
         'In the model rates stay as set. From the geometry follows what helps the slow one: a head start, a larger piece, a corner of its own.',
     },
   ],
-  question: {
-    words: 'Rates are 3 and 2. Which gives the slow colour its half of the tile?',
-    answers: [
-      {
-        words: 'Setting both discs at the centre',
-        isRight: false,
-        earns: 'There the fast one gets round it soonest.',
-      },
-      {
-        words: 'A larger piece of the slow one, set earlier',
-        isRight: true,
-        earns: 'A head start of rim: the fast one still gains, but later.',
-      },
-      {
-        words: 'Waiting: the slow one catches up',
-        isRight: false,
-        earns: 'It never does. Once it is wrapped it has no free rim left.',
-      },
-    ],
-  },
+  questions: [
+    {
+      words: 'Rates are 3 and 2. Which gives the slow colour its half of the tile?',
+      answers: [
+        {
+          words: 'Setting both discs at the centre',
+          isRight: false,
+          earns: 'There the fast one gets round it soonest.',
+        },
+        {
+          words: 'A larger piece of the slow one, set earlier',
+          isRight: true,
+          earns: 'A head start of rim: the fast one still gains, but later.',
+        },
+        {
+          words: 'Waiting: the slow one catches up',
+          isRight: false,
+          earns: 'It never does. Once it is wrapped it has no free rim left.',
+        },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Give both 3 mm a month',

@@ -45,22 +45,24 @@ export const WHEN_TO_STOP: Lesson = {
         'In the model no settled seam turns, unless you set it so for the pair. For grown corals nothing is published either way.',
     },
   ],
-  question: {
-    words: 'A seam has been a ridge for three months. What does waiting a year bring?',
-    answers: [
-      {
-        words: 'It may fuse after all',
-        isRight: false,
-        earns: 'We found no study in which a standing ridge fused; in the model it never does.',
-      },
-      {
-        words: 'A longer, higher ridge',
-        isRight: true,
-        earns: 'Use the tank space: clear it, or try the pair anew on fresh cuts.',
-      },
-      { words: 'It sinks', isRight: false, earns: 'In the model a ridge only rises, up to 3 mm.' },
-    ],
-  },
+  questions: [
+    {
+      words: 'A seam has been a ridge for three months. What does waiting a year bring?',
+      answers: [
+        {
+          words: 'It may fuse after all',
+          isRight: false,
+          earns: 'We found no study in which a standing ridge fused; in the model it never does.',
+        },
+        {
+          words: 'A longer, higher ridge',
+          isRight: true,
+          earns: 'Use the tank space: clear it, or try the pair anew on fresh cuts.',
+        },
+        { words: 'It sinks', isRight: false, earns: 'In the model a ridge only rises, up to 3 mm.' },
+      ],
+    },
+  ],
   tries: [
     {
       label: 'Let fused stretches turn',

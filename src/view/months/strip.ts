@@ -28,9 +28,13 @@ export function longestMm(readings: readonly Reading[]): number {
   return Math.max(...readings.map(({ seam }) => seam.lengthMm), 0);
 }
 
-/** One closed path per outcome that occurs, fused at the bottom; the longest seam fills the height. */
-export function bands(readings: readonly Reading[], months: number, box: Box): Band[] {
-  const longest = longestMm(readings);
+/**
+ * One closed path per outcome that occurs, fused at the bottom; the longest seam fills the height. Drawn up to a month,
+ * on a scale that holds for all.
+ */
+export function bands(all: readonly Reading[], months: number, box: Box, upTo = months): Band[] {
+  const longest = longestMm(all);
+  const readings = all.slice(0, upTo + 1);
   if (longest === 0 || readings.length < 2) return [];
   const floor = readings.map(() => 0);
   const toY = (mm: number) => box.height - (mm / longest) * box.height;
