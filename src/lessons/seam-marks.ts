@@ -57,6 +57,31 @@ export function markNear(frame: Frame, { at, pair }: SeamMark): SeamMark | null 
   return near.length > 0 ? markAt(frame, { ...near[0], is: commonest(near) }, cells, pair) : null;
 }
 
+/** So far a seam travels in a month at most: a lapped one goes 1 mm, and rough rims shift it. */
+const TRAVEL_MM = 3;
+
+/**
+ * For each mark on the last of the frames, a month apart and from month 0, the month in which the two sides came to
+ * touch there; a mark is followed back as its seam has travelled.
+ */
+export function touchMonths(frames: readonly Frame[], marks: readonly SeamMark[]): number[] {
+  const places = marks.map(({ at }) => at);
+  const found = marks.map(() => frames.length - 1);
+  for (let month = frames.length - 2; month >= 0; month--) {
+    const pairs = cellsByPair(frames[month]);
+    marks.forEach(({ pair }, k) => {
+      if (found[k] !== month + 1) return;
+      const near = (pairs.get(pair[0] * 16 + pair[1]) ?? []).filter(
+        (cell) => away(cell, places[k]) < TRAVEL_MM ** 2,
+      );
+      if (near.length === 0) return;
+      places[k] = meanOf(near);
+      found[k] = month;
+    });
+  }
+  return found;
+}
+
 /** Cells of each seam, by the two varieties on its sides: smaller * 16 + larger. */
 function cellsByPair(frame: Frame): Map<number, Cell[]> {
   const { columns, rows, cellMm, seam } = frame;

@@ -1,8 +1,9 @@
 /**
  * The seam-reading test: tiles drawn by a word, three varieties each, their seams to be called as the bench shows them.
  * Tiles go from clear to hard: walls and merges of many months first, look-alikes and the first weeks last. Colours and
- * the side of the light change from tile to tile, so that shape is learned and not hue. What is asked of the engine
- * makes each kind likely; what a seam is, is read off the grown tile (seam-marks.ts).
+ * the side of the light change from tile to tile, so that shape is learned and not hue. Which pairs take and which
+ * varieties are strong is dealt over a set, so that no set is nearly all of one kind; how many of a tile is left open.
+ * What is asked of the engine makes each kind likely; what a seam is, is read off the grown tile (seam-marks.ts).
  */
 import { MODEL_VERSION } from '../model/defaults';
 import { draw, keysOf } from '../model/noise';
@@ -18,7 +19,7 @@ export interface TestTile {
 }
 
 /** Which tiles a word stands for: how sets are drawn, and the model that grows them. */
-export const TILES_OF = `1.${MODEL_VERSION}`;
+export const TILES_OF = `2.${MODEL_VERSION}`;
 
 /** How each seam ends is read at the plan's last month. */
 export const END_MONTH = 12;
@@ -42,23 +43,29 @@ interface Level {
   /** Months from, to. */
   readonly from: number;
   readonly to: number;
-  /** Chances: that a pair takes, that a rejected seam stays bare, that a wall looks fused at first. */
-  readonly takes: number;
+  /** Chances: that a rejected seam stays bare, that a wall looks fused at first. */
   readonly deadShare: number;
   readonly veiledShare: number;
   /** The longer, the later the first verdicts fall. */
   readonly zipLengthMm: number;
 }
 
-const CLEAR: Level = { from: 8, to: 10, takes: 0.4, deadShare: 0.3, veiledShare: 0, zipLengthMm: 12 };
-const HARDER: Level = { from: 4, to: 6, takes: 0.35, deadShare: 0.2, veiledShare: 0.3, zipLengthMm: 14 };
-const HARD: Level = { from: 2, to: 4, takes: 0.35, deadShare: 0.15, veiledShare: 0.3, zipLengthMm: 20 };
+const CLEAR: Level = { from: 8, to: 10, deadShare: 0.25, veiledShare: 0, zipLengthMm: 12 };
+const HARDER: Level = { from: 4, to: 6, deadShare: 0.15, veiledShare: 0.2, zipLengthMm: 14 };
+const HARD: Level = { from: 2, to: 4, deadShare: 0.15, veiledShare: 0.2, zipLengthMm: 20 };
 /** Its first pair walls up under a veil, so that every set has a look-alike; most last past month 4. */
-const LOOK_ALIKE: Level = { from: 4, to: 4, takes: 0.35, deadShare: 0, veiledShare: 1, zipLengthMm: 12 };
+const LOOK_ALIKE: Level = { from: 4, to: 4, deadShare: 0, veiledShare: 1, zipLengthMm: 12 };
 /** One entry a tile. The last four come in an order of each set's own: where the look-alike is, is not to be learned. */
 const FIRST: readonly Level[] = [CLEAR, CLEAR];
 const LATER: readonly Level[] = [HARDER, LOOK_ALIKE, HARD, HARD];
 export const TILES = FIRST.length + LATER.length;
+
+/** Varieties of a tile, and pairs of them. */
+const OF_A_TILE = 3;
+/** So many pairs of the clear tiles take, and of the others: a third, as a learner has to see fused seams often. */
+const TAKES = { clear: 2, later: 4 } as const;
+/** So many varieties of each lot are strong. */
+const STRONG = { clear: 1, later: 2 } as const;
 
 /** A tile to be called by the word of its set and its place in it, and which of its seams; null for all. */
 export interface RoundName {
@@ -89,19 +96,56 @@ export function testTiles(word: string): TestTile[] {
   const later = LATER.map((level, at) => ({ level, place: draw(key, TILES, at) }))
     .sort((one, other) => one.place - other.place)
     .map(({ level }) => level);
-  return [...FIRST, ...later].map((level, tile) => {
+  const levels = [...FIRST, ...later];
+  const lots = [
+    { from: 0, to: FIRST.length, takes: TAKES.clear, strong: STRONG.clear },
+    { from: FIRST.length, to: TILES, takes: TAKES.later, strong: STRONG.later },
+  ];
+  const takes = new Set<number>();
+  const strong = new Set<number>();
+  for (const lot of lots) {
+    const places = Array.from(
+      { length: (lot.to - lot.from) * OF_A_TILE },
+      (_, k) => lot.from * OF_A_TILE + k,
+    );
+    const isLookAlike = (place: number): boolean => levels[Math.floor(place / OF_A_TILE)] === LOOK_ALIKE;
+    // the look-alike is its tile's first pair, and no variety of that tile laps
+    const mayTake = places.filter((place) => !isLookAlike(place) || place % OF_A_TILE > 0);
+    const mayLap = places.filter((place) => !isLookAlike(place));
+    for (const place of dealt(key, TILES + 1, mayTake, lot.takes)) takes.add(place);
+    for (const place of dealt(key, TILES + 2, mayLap, lot.strong)) strong.add(place);
+  }
+  return levels.map((level, tile) => {
     let drawn = 0;
-    return tileOf(word, tile, level, () => draw(key, tile, drawn++));
+    const has = (places: ReadonlySet<number>, k: number): boolean => places.has(tile * OF_A_TILE + k);
+    return tileOf(word, tile, level, {
+      takes: (pair) => has(takes, pair),
+      isStrong: (variety) => has(strong, variety),
+      chance: () => draw(key, tile, drawn++),
+    });
   });
 }
 
-function tileOf(word: string, tile: number, level: Level, chance: () => number): TestTile {
+/** So many of the places, drawn without putting back. */
+function dealt(key: number, site: number, places: readonly number[], count: number): number[] {
+  return [...places].sort((one, other) => draw(key, site, one) - draw(key, site, other)).slice(0, count);
+}
+
+interface Deal {
+  /** Of the tile's pairs, by number. */
+  readonly takes: (pair: number) => boolean;
+  /** Of its varieties, by number. */
+  readonly isStrong: (variety: number) => boolean;
+  readonly chance: () => number;
+}
+
+function tileOf(word: string, tile: number, level: Level, { takes, isStrong, chance }: Deal): TestTile {
   const between = (least: number, most: number): number => least + (most - least) * chance();
   const colours = [...COLOURS];
-  const varieties = ['a', 'b', 'c'].map((id): Variety => {
+  const varieties = ['a', 'b', 'c'].map((id, at): Variety => {
     const [[name, colour]] = colours.splice(Math.floor(chance() * colours.length), 1);
     // far apart, so that most seams between two of them lap, or alike, so that none does
-    const aggression = chance() < 0.3 && level !== LOOK_ALIKE ? 1 : 0.1;
+    const aggression = isStrong(at) ? 1 : 0.1;
     return { id, name, colour, rimMmPerMonth: rounded(between(2.6, 3.4)), aggression };
   });
   const [a, b, c] = varieties;
@@ -109,10 +153,12 @@ function tileOf(word: string, tile: number, level: Level, chance: () => number):
     [a, b],
     [b, c],
     [a, c],
-  ].map(([one, other], at): Pair => {
-    const mayTake = level !== LOOK_ALIKE || at > 0;
-    return { a: one.id, b: other.id, acceptance: chance() < level.takes && mayTake ? 1 : 0, mingle: 'veins' };
-  });
+  ].map(([one, other], at): Pair => ({
+    a: one.id,
+    b: other.id,
+    acceptance: takes(at) ? 1 : 0,
+    mingle: 'veins',
+  }));
   const turn = between(0, 2 * Math.PI);
   const pieces = varieties.map(({ id }, k): PlainPiece => {
     const away = between(9.2, 10.4);

@@ -151,6 +151,9 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await button(page, 'Look at tile 1, seam 2').click();
   await page.getByText('Cut open across seam 2').waitFor();
   await page.getByRole('link', { name: /^Lesson: /u }).waitFor();
+  // the browser's way back leads to the result too
+  await page.goBack();
+  await button(page, 'Look at tile 1, seam 2').click();
   await button(page, 'Back to the result').click();
   await page.getByText('It comes again tomorrow').waitFor();
   const saving = page.waitForEvent('download');
@@ -199,6 +202,9 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   await button(page, 'How it went').click();
   await page.getByRole('heading', { name: '0 of 1 right' }).waitFor();
   await page.getByText('Photo 1: called fused, was a ridge, too young to show').waitFor();
+  await button(page, 'Look at photo 1').click();
+  await page.getByText('Your log says: undecided on that day, ridge on 2026-06-01').waitFor();
+  await button(page, 'Back to the result').click();
   // it is kept, and two people who have the same log can be compared on it
   const savingPhoto = page.waitForEvent('download');
   await button(page, 'Save my calls as a file').click();
@@ -213,12 +219,38 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
 });
 
 test('by keyboard in a hand: a lesson and a test, with nothing for axe to find', async () => {
-  const page = await openPage({ hash: '#/school/look-alike', size: HAND, touch: true, reducedMotion: true });
+  const page = await openPage({
+    hash: '#/school/fused-or-wall',
+    size: HAND,
+    touch: true,
+    reducedMotion: true,
+  });
   const press = async (name: string): Promise<void> => {
     await button(page, name).focus();
     await page.keyboard.press('Enter');
   };
   const shows = page.locator('.shows');
+  // nothing names the seams that are to be judged: not the section, and no button
+  await press('Cut it open');
+  const cut = page.getByRole('region', { name: 'Seams under the line' });
+  await cut.getByText('Amber and Garnet').waitFor();
+  expect(await cut.innerText()).not.toMatch(/fused|ridge|wall|skeleton/u);
+  const label = await page
+    .getByRole('region', { name: 'Section' })
+    .getByRole('img')
+    .getAttribute('aria-label');
+  expect(label).not.toMatch(/fused|ridge|wall|skeleton/u);
+  const tries = page.getByRole('heading', { name: 'Try it' });
+  expect(await tries.count()).toBe(0);
+  await press('The left one, Fern and Amber');
+  await page.getByText('Right. Colour reaches across it').waitFor();
+  expect(await tries.count()).toBe(0);
+  await press('No crest and no groove, and growth lines that run through');
+  await tries.waitFor();
+  await cut.getByText('two walls side by side').waitFor();
+  expect(await faults(page), 'judged').toEqual([]);
+
+  await page.evaluate(() => (location.hash = '#/school/look-alike'));
   // who asked for less motion finds the month that tells it at once
   await expect.poll(() => stripOf(page).getAttribute('aria-valuenow')).toBe('4');
   await page.getByText('Judge by eye').waitFor();
@@ -234,12 +266,12 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
     .getByRole('region', { name: 'Seams under the line' })
     .getByText('joined only from the underside')
     .waitFor();
+  await press('A section with growth lines that run through');
+  await page.getByText('Right. One skeleton').waitFor();
   await press('Let the pair fuse');
   await expect.poll(() => shows.innerText()).toContain('Fern and Amber have fused');
   await page.keyboard.press('Control+z');
   await expect.poll(() => shows.innerText()).toContain('Fern and Amber have built a ridge');
-  await press('A section with growth lines that run through');
-  await page.getByText('Right. One skeleton').waitFor();
   expect(await faults(page), 'lesson').toEqual([]);
   // what Tab comes to does not lie under the views' bar
   await page.keyboard.press('Tab');
@@ -273,7 +305,11 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
       expect(show.y + show.height).toBeLessThanOrEqual(bar.y);
       expect(await page.locator('kbd:visible').count()).toBe(0);
     }
-    if (tile === 0) expect(await faults(page), 'calling').toEqual([]);
+    if (tile === 0) {
+      expect(await faults(page), 'calling').toEqual([]);
+      // a reading is counted from the touch
+      await page.getByText(/At this ring the two touched in month \d/u).waitFor();
+    }
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { name: 'What they are' }).waitFor();
     // what the views' bar covers is in the way of no finger once scrolled

@@ -5,8 +5,18 @@ import { LESSONS } from '../../lessons/order';
 export interface Place {
   readonly lesson: Lesson | null;
   readonly isTest: boolean;
+  /** In the test: back at a tile whose calls are done. */
+  readonly isLook: boolean;
 }
 
-export function placeIn([name]: readonly string[]): Place {
-  return { lesson: LESSONS.find(({ id }) => id === name) ?? null, isTest: name === 'test' };
+/** '#/school/test/look': a place of its own, so that Back leads to the result. */
+export const LOOK = '#/school/test/look';
+
+export function placeIn([name, part]: readonly string[]): Place {
+  const isTest = name === 'test';
+  return {
+    lesson: LESSONS.find(({ id }) => id === name) ?? null,
+    isTest,
+    isLook: isTest && part === 'look',
+  };
 }

@@ -33,7 +33,7 @@ export function kindWords({ is, isEarly }: Seen): string {
   return isEarly && is !== 'veiled' ? `${KIND_WORDS[is]}, too young to show` : KIND_WORDS[is];
 }
 
-/** What to look for; tests/unit/seam-test.test.ts looks for it on the tiles of many sets. */
+/** What to look for; tests/unit/seam-tiles.test.ts looks for it on the tiles of many sets. */
 const SIGN_WORDS: Readonly<Record<SeamKind, string>> = {
   fused:
     'Follow the seam along: specks or tongues of one colour reach into the other, and neither crest nor lip parts the two.',
@@ -66,6 +66,9 @@ const LESSON_OF: Readonly<Record<SeamKind, Lesson>> = {
   undecided: MEETING,
   veiled: LOOK_ALIKE,
 };
+
+/** The lessons that teach what the test asks for, in the order of School. */
+export const TAUGHT: readonly Lesson[] = [MEETING, FUSED_OR_WALL, LAPPED, BARE_LINE, LOOK_ALIKE];
 
 /** The lesson that teaches it. */
 export function lessonOf({ is, isEarly }: Seen): Lesson {
