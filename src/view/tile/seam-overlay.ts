@@ -7,15 +7,21 @@ import type { SeamLine, SeamOutcome } from '../../skin/seam-trace';
 
 export interface SeamPath {
   readonly outcome: SeamOutcome;
-  readonly d: string;
+  /** Where the seam runs. */
+  readonly course: string;
+  /** What tells the outcome. */
+  readonly shape: string;
 }
 
 const TOOTH_PX = 8;
 const TOOTH_HEIGHT_PX = 3.5;
 const TICK_PX = 8;
 const TICK_LENGTH_PX = 6;
-const TWIN_PX = 1.8;
+const TWIN_PX = 1.25;
 const STEP_PX = 2;
+
+/** From the lowest up. */
+const DRAWN: readonly SeamOutcome[] = ['fused', 'undecided', 'dead', 'lapped', 'ridge'];
 
 interface Spot {
   readonly at: Xy;
@@ -23,31 +29,43 @@ interface Spot {
   readonly right: Xy;
 }
 
+/** One path an outcome, so that the grounds of lines that meet do not darken each other; walls over what is fused. */
 export function seamPaths(lines: readonly SeamLine[], toPx: (mm: Xy) => Xy): SeamPath[] {
-  return lines
-    .map((line) => ({ outcome: line.outcome, d: shapeOf(line, line.points.map(toPx)) }))
-    .filter(({ d }) => d !== '');
+  return DRAWN.map((outcome) => {
+    const drawnLines = lines
+      .filter((line) => line.outcome === outcome)
+      .map((line) => {
+        const px = line.points.map(toPx);
+        const spots = spaced(px, STEP_PX);
+        const course = drawn(spots.map(({ at }) => at));
+        return { course, shape: shapeOf(line, px, spots, course) };
+      });
+    return {
+      outcome,
+      course: drawnLines.map(({ course }) => course).join(''),
+      shape: drawnLines.map(({ shape }) => shape).join(''),
+    };
+  }).filter(({ course }) => course !== '');
 }
 
-function shapeOf(line: SeamLine, px: readonly Xy[]): string {
+function shapeOf(line: SeamLine, px: readonly Xy[], spots: readonly Spot[], course: string): string {
   if (line.outcome === 'ridge') {
-    const spots = spaced(px, TOOTH_PX / 2);
     return drawn(
-      spots.map(({ at, right }, k) => offset(at, right, k % 2 === 0 ? -TOOTH_HEIGHT_PX : TOOTH_HEIGHT_PX)),
+      spaced(px, TOOTH_PX / 2).map(({ at, right }, k) =>
+        offset(at, right, k % 2 === 0 ? -TOOTH_HEIGHT_PX : TOOTH_HEIGHT_PX),
+      ),
     );
   }
-  const spots = spaced(px, STEP_PX);
-  const along = drawn(spots.map(({ at }) => at));
   if (line.outcome === 'fused') {
     return [-TWIN_PX, TWIN_PX]
       .map((by) => drawn(spots.map(({ at, right }) => offset(at, right, by))))
       .join('');
   }
-  if (line.outcome !== 'lapped') return along;
+  if (line.outcome !== 'lapped') return course;
   const ticks = spaced(px, TICK_PX).map(({ at, right }) =>
     drawn([at, offset(at, right, line.covered * TICK_LENGTH_PX)]),
   );
-  return along + ticks.join('');
+  return course + ticks.join('');
 }
 
 function offset([x, y]: Xy, [nx, ny]: Xy, by: number): Xy {

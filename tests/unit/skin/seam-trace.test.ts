@@ -81,7 +81,7 @@ test.each([1, -1])('ticks of a lapped seam stand on the covered side (%d)', (sid
   const [line] = traceSeams(frame);
   const [path] = seamPaths([line], ([x, y]) => [x * 10, y * 10]);
   // Ticks are the parts of two points after the line itself; each ends on the side that is covered.
-  const ticks = path.d.split('M').slice(2);
+  const ticks = path.shape.split('M').slice(2);
   expect(ticks.length).toBeGreaterThan(20);
   for (const tick of ticks) {
     const [from, to] = tick.split('L').map((point) => Number(point.split(' ')[0]));
