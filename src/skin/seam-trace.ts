@@ -1,9 +1,12 @@
 /**
  * The seams of a frame as smooth lines. Both sides of a seam have seam cells, so a seam is a band two cells wide:
  * it is thinned to its middle, the cells of the middle are chained, drawn to the middle of the band and smoothed.
+ * Where a side is bare the line is dead, whatever the verdict there was: a dead stretch takes tissue past its own end too,
+ * and a strip without tissue is nothing that an eye would call fused or a wall. Readings book those mm to the verdict.
  */
 import type { Frame } from '../model/frame';
 import { FATE, VEILED } from '../model/seam-table';
+import { BARE } from '../model/state';
 import type { Xy } from '../plan/plan';
 import { ring, thin } from './thin';
 
@@ -159,8 +162,16 @@ function centre(frame: Frame, i: number): Xy {
 
 function stateAround(frame: Frame, i: number): number {
   const votes = [0, 0, 0, 0, 0, 0, 0, 0];
-  forNear(frame, i, 2, (j) => votes[frame.seam[j] & 7]++);
-  votes[0] = 0;
+  let [cells, bare] = [0, 0];
+  forNear(frame, i, 2, (j) => {
+    const fate = frame.seam[j] & 7;
+    if (fate === 0) return;
+    votes[fate]++;
+    cells++;
+    if (frame.label[j] === BARE) bare++;
+  });
+  // one of the two sides, or both
+  if (cells > 0 && 2 * bare >= cells) return FATE.dead;
   // what only looks fused from above is a ridge all the same
   votes[FATE.ridge] += votes[VEILED];
   votes[VEILED] = 0;

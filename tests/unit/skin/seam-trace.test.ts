@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { BARE } from '../../../src/model/state';
 import { traceSeams } from '../../../src/skin/seam-trace';
 import type { SeamLine } from '../../../src/skin/seam-trace';
 import { seamPaths, seamWords } from '../../../src/view/tile/seam-overlay';
@@ -7,6 +8,7 @@ import { seamFrame } from '../../fixtures/seam-frame';
 const FUSED = 2;
 const RIDGE = 3;
 const LAPPED = 4;
+const DEAD = 5;
 const COVERS = 8;
 
 function total(lines: readonly SeamLine[]): number {
@@ -58,6 +60,30 @@ test('a change of outcome ends one line and begins the next at the same point', 
   const fused = lines.find(({ outcome }) => outcome === 'fused');
   expect(fused?.lengthMm).toBeGreaterThan(33);
   expect(fused?.lengthMm).toBeLessThan(36.5);
+});
+
+test.each([
+  ['both sides', -1],
+  ['one side', 0],
+] as const)('where a dead stretch has bared %s of a fused one beside it, the line is dead', (_, fromMm) => {
+  const frame = seamFrame({
+    sizeMm: 60,
+    cellMm: 0.25,
+    isFirst: (x) => x < 0,
+    seamAt: (_x, y) => (y < 10 ? FUSED : DEAD),
+  });
+  // skeleton is bare 5 mm past the end of the dead stretch
+  const at = (k: number): number => (k - (frame.columns - 1) / 2) * frame.cellMm;
+  frame.label.forEach((label, i) => {
+    const [x, y] = [at(i % frame.columns), at(Math.floor(i / frame.columns))];
+    if (label !== 0 && y > 5 && x > fromMm && x < 1) frame.label[i] = BARE;
+  });
+  const lines = traceSeams(frame);
+  expect(lines.map(({ outcome }) => outcome).sort()).toEqual(['dead', 'fused']);
+  const dead = lines.find(({ outcome }) => outcome === 'dead');
+  // from y = 5 to the tile's edge at 30, but for up to a mm of a band's end
+  expect(dead?.lengthMm).toBeGreaterThan(23.5);
+  expect(dead?.lengthMm).toBeLessThan(25.5);
 });
 
 test('three seams that meet are three lines, without stubs', () => {
