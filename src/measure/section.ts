@@ -4,10 +4,13 @@
  * Definition: the line is cut at every cell edge that it crosses; over each cut the section is what the frame says of
  * that cell, its height and its layers (model/frame.ts and model/covered.ts tell the layer model). Nothing is smoothed.
  * A joint lies where the line passes between two cells of a seam whose pieces are of unlike variety, at that cell edge.
+ * Where either of them is bare it is dead, whatever the verdict there was. Tissue may die before the two rims have closed
+ * in everywhere: where under the line no such cells meet inside a bare stretch, its joint lies midway between the cells of
+ * the two sides beside the line.
  * Crossings of one pair and one kind less than JOINED_MM apart are one seam that winds from polyp to polyp: they make one joint
  * in their middle, or, where the line ends on the side it came from, the first and the last.
  * Bias: a height holds for a whole cell, so it is off by up to the slope times half a cell; a joint is off by up to half
- * a cell. Where three varieties meet, a cell tells of one contact only.
+ * a cell, one midway on a bare stretch by up to two. Where three varieties meet, a cell tells of one contact only.
  */
 import type { Frame } from '../model/frame';
 import { FATE, VEILED } from '../model/seam-table';
@@ -162,10 +165,19 @@ interface Crossing {
 }
 
 function jointsOf(frame: Frame, run: readonly Cut[]): Joint[] {
-  const groups: Crossing[][] = [];
+  const bare = bareRuns(frame, run);
+  const crossings: Crossing[] = [];
   for (let k = 1; k < run.length; k++) {
     const crossing = crossingAt(frame, run, k);
-    if (crossing === null) continue;
+    if (crossing !== null) crossings.push(crossing);
+  }
+  for (const stretch of bare) {
+    if (crossings.some(({ k }) => isOn(stretch, k))) continue;
+    const crossing = crossingOnBare(frame, run, stretch);
+    if (crossing !== null) crossings.push(crossing);
+  }
+  const groups: Crossing[][] = [];
+  for (const crossing of crossings.sort((a, b) => a.k - b.k)) {
     const near = groups.findLast((group) => isOneSeam(group[group.length - 1], crossing));
     if (near) near.push(crossing);
     else groups.push([crossing]);
@@ -173,20 +185,63 @@ function jointsOf(frame: Frame, run: readonly Cut[]): Joint[] {
   return groups
     .flatMap((group) => {
       const [first, last] = [group[0], group[group.length - 1]];
-      if (group.length % 2 === 0) return [first, last].map((one) => jointOf(frame, run, [one]));
-      return [jointOf(frame, run, group)];
+      if (group.length % 2 === 0) return [first, last].map((one) => jointOf(frame, run, bare, [one]));
+      return [jointOf(frame, run, bare, group)];
     })
     .sort((a, b) => a.atMm - b.atMm);
 }
 
-function crossingAt(frame: Frame, run: readonly Cut[], k: number): Crossing | null {
+/** First and last cell of a stretch of the run. */
+type Run = readonly [first: number, last: number];
+
+/** Whether the edge before the k-th cell is one of the stretch's. */
+function isOn([first, last]: Run, k: number): boolean {
+  return k >= first && k <= last + 1;
+}
+
+/** The bare stretches under a line, over the slits in them that nothing had grown over when tissue died. */
+function bareRuns({ label }: Frame, run: readonly Cut[]): Run[] {
+  const found: [number, number][] = [];
+  run.forEach(({ cell, fromMm }, k) => {
+    if (cell < 0 || label[cell] !== BARE) return;
+    const last = found.at(-1);
+    const isSlit = (between: readonly Cut[]): boolean => between.every((cut) => label[cut.cell] === 0);
+    if (last && fromMm - run[last[1]].toMm < JOINED_MM && isSlit(run.slice(last[1] + 1, k))) last[1] = k;
+    else found.push([k, k]);
+  });
+  return found;
+}
+
+/** Between the two varieties whose seam cells lie in the stretch and around it; null where it is not of a seam. */
+function crossingOnBare(frame: Frame, run: readonly Cut[], [first, last]: Run): Crossing | null {
+  const places = new Map<number, number[]>();
+  for (const { cell, fromMm, toMm } of run.slice(first, last + 1)) {
+    for (let row = -1; row <= 1; row++) {
+      for (let column = -1; column <= 1; column++) {
+        const side = frame.seam[cell + row * frame.columns + column] >> 4;
+        if (side !== 0) places.set(side, [...(places.get(side) ?? []), (fromMm + toMm) / 2]);
+      }
+    }
+  }
+  const sides = [...places]
+    .sort(([, a], [, b]) => b.length - a.length)
+    .slice(0, 2)
+    .map(([variety, mm]) => ({ variety, mm: mm.reduce((sum, one) => sum + one, 0) / mm.length }))
+    .sort((a, b) => a.mm - b.mm);
+  if (sides.length < 2) return null;
+  const atMm = (sides[0].mm + sides[1].mm) / 2;
+  const k = run.findIndex(({ toMm }) => toMm > atMm);
+  return { k, kind: 'dead', before: sides[0].variety, after: sides[1].variety, atMm };
+}
+
+function crossingAt({ seam, label }: Frame, run: readonly Cut[], k: number): Crossing | null {
   const [a, b] = [run[k - 1].cell, run[k].cell];
   if (a < 0 || b < 0) return null;
-  const [seamA, seamB] = [frame.seam[a], frame.seam[b]];
-  const [before, after] = [seamA >> 4, seamB >> 4];
+  const [before, after] = [seam[a] >> 4, seam[b] >> 4];
   if (before === 0 || after === 0 || before === after) return null;
-  const [fateA, fateB] = [seamA & 7, seamB & 7];
-  const kind = KIND_OF[fateA === FATE.undecided ? fateB : fateA];
+  const [fateA, fateB] = [seam[a] & 7, seam[b] & 7];
+  const isBare = label[a] === BARE || label[b] === BARE;
+  const kind = isBare ? 'dead' : KIND_OF[fateA === FATE.undecided ? fateB : fateA];
   return { k, kind, before, after, atMm: run[k].fromMm };
 }
 
@@ -197,15 +252,17 @@ function isOneSeam(one: Crossing, other: Crossing): boolean {
   return samePair && one.kind === other.kind && other.atMm - one.atMm < JOINED_MM;
 }
 
-function jointOf(frame: Frame, run: readonly Cut[], group: readonly Crossing[]): Joint {
+function jointOf(frame: Frame, run: readonly Cut[], bare: readonly Run[], group: readonly Crossing[]): Joint {
   const [first, last] = [group[0], group[group.length - 1]];
   const { kind, before } = first;
   const { after } = last;
   const atMm = (first.atMm + last.atMm) / 2;
   const joint = { kind, atMm, fromMm: atMm, toMm: atMm, before, after, covers: null };
   if (kind === 'dead') {
-    const isBare = (cell: number): boolean => frame.label[cell] === BARE;
-    return { ...joint, ...stretch(run, first.k, last.k, isBare, atMm) };
+    const on = bare.find((stretch) => group.some(({ k }) => isOn(stretch, k)));
+    return on
+      ? { ...joint, fromMm: Math.min(atMm, run[on[0]].fromMm), toMm: Math.max(atMm, run[on[1]].toMm) }
+      : joint;
   }
   if (kind !== 'lapped') return joint;
   const isOverAt = (k: number): boolean => (frame.seam[run[k].cell] & 8) !== 0;

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { seamMarks } from '../../src/lessons/seam-marks';
+import { testTiles } from '../../src/lessons/seam-test';
 import { section, type JointKind } from '../../src/measure/section';
+import { frameOf } from '../../src/model/frame';
+import { grow } from '../../src/model/grow';
 import { FATE, VEILED } from '../../src/model/seam-table';
+import { compile } from '../../src/plan/compile';
+import { dayOfMonth } from '../../src/units/quantity';
 import { sectionFrame } from '../fixtures/section-frame';
 
 const SIZE = 20;
@@ -124,6 +130,50 @@ describe('joints', () => {
     expect(section(frame, [-6, 0], [6, 0]).slices.some(({ layers }) => layers[0].is === 'bare')).toBe(true);
   });
 
+  it.each([0, 7, 30, -30])(
+    'finds a dead seam along which tissue died before the rims had closed in, at %d degrees, wherever the line lies',
+    (deg) => {
+      // as a run leaves it: a slit of empty cells every second row, and seam cells only between them
+      const cellMm = 0.25;
+      const isSlit = (x: number, y: number): boolean =>
+        x > 0 && x < cellMm && Math.floor(y / cellMm) % 2 === 0;
+      const hasSeam = (x: number, y: number): boolean =>
+        Math.abs(x) < 2 * cellMm && x > -cellMm && Math.floor(y / cellMm) % 2 !== 0 && x < cellMm;
+      const frame = sectionFrame({
+        sizeMm: SIZE,
+        cellMm,
+        label: (x, y) => (isSlit(x, y) ? 0 : Math.abs(x) < 0.75 ? 255 : x < 0 ? 1 : 2),
+        heightMm: () => 2,
+        seam: (x, y) => (hasSeam(x, y) ? FATE.dead | ((x < 0 ? 1 : 2) << 4) : 0),
+      });
+      const slope = Math.tan((deg * Math.PI) / 180);
+      for (let y = -1; y < 1; y += 0.0625) {
+        const { joints, lengthMm } = section(frame, [-6, y - 6 * slope], [6, y + 6 * slope]);
+        expect(joints).toMatchObject([{ kind: 'dead', before: 1, after: 2 }]);
+        const perMm = lengthMm / 12;
+        // off by up to two cells; the bare stretch by up to one at each end
+        expect(Math.abs(joints[0].atMm - 6 * perMm)).toBeLessThan(2 * cellMm * perMm);
+        expect(Math.abs(joints[0].fromMm - 5.25 * perMm)).toBeLessThan(cellMm * perMm);
+        expect(Math.abs(joints[0].toMm - 6.75 * perMm)).toBeLessThan(cellMm * perMm);
+      }
+    },
+  );
+
+  it('is dead where one side is bare, whatever the verdict there', () => {
+    const frame = halves(FATE.fused, 0.25, { label: (x: number) => (x < 0 ? 1 : x < 1 ? 255 : 2) });
+    expect(section(frame, [-5, 0], [5, 0]).joints).toMatchObject([{ kind: 'dead', fromMm: 5, toMm: 6 }]);
+  });
+
+  it('makes none of bare skeleton within one colony', () => {
+    const frame = sectionFrame({
+      sizeMm: SIZE,
+      cellMm: 0.25,
+      label: (x) => (Math.abs(x) < 1 ? 255 : 1),
+      heightMm: () => 2,
+    });
+    expect(section(frame, [-5, 0], [5, 0]).joints).toEqual([]);
+  });
+
   it('tells who covers, and how far the covered layer reaches under it', () => {
     const frame = halves(FATE.lapped, 0.25, {
       seam: (x: number) => (Math.abs(x) > 0.25 ? 0 : FATE.lapped | (x < 0 ? 8 | (1 << 4) : 2 << 4)),
@@ -153,3 +203,21 @@ describe('joints', () => {
     }
   });
 });
+
+it.each(['a', 'c'])(
+  'of the reading test, set %s, each seam that is asked about is cut as what it is',
+  (set) => {
+    for (const { plan, seed, month } of testTiles(set)) {
+      for (const state of grow(compile({ ...plan, months: month }, 0.25), seed)) {
+        if (state.day !== dayOfMonth(month)) continue;
+        const frame = frameOf(state, month);
+        for (const { is, from, to } of seamMarks(frame)) {
+          const { joints, lengthMm } = section(frame, from, to);
+          // a mark lies in the middle of its seam's cells, which a line at a slant crosses up to 1.5 mm off
+          const near = joints.filter(({ atMm }) => Math.abs(atMm - lengthMm / 2) < 1.5);
+          expect(near.map(({ kind }) => kind)).toEqual([is]);
+        }
+      }
+    }
+  },
+);
