@@ -1,83 +1,116 @@
 /**
- * A lesson is data: a tile that grows while one reads, a text, a question, a thing to try, and a claim that a test holds
- * against the engine over seeds. A new one is a file in pages/ and a line in order.ts.
+ * A lesson is data: a tile that grows while one reads, a text, questions, things to try, and claims that are held
+ * against the engine over seeds. Ours lie in pages/ and order.ts; a grower's own come as files (lesson-file.ts).
  */
-import type { Reading } from '../measure/reading';
-import type { Frame } from '../model/frame';
-import type { Edit } from '../plan/edit';
-import type { Plan, Xy } from '../plan/plan';
+import * as v from 'valibot';
+import type { Plan, ReadonlyDeep } from '../plan/plan';
+import * as form from '../plan/plan';
+import { CALLS } from './seam-kinds';
 
-/** Each paragraph says how sure it is: printed in a study, told among growers, or a guess of the model. */
-export type Paragraph =
-  | { readonly sure: 'published'; readonly words: string; readonly source: string }
-  | { readonly sure: 'practice' | 'guess'; readonly words: string };
+const words = form.text(2000);
+const month = form.whole(0, form.LONGEST_MONTHS);
+const MOST = 20;
 
-export interface Answer {
-  readonly words: string;
-  readonly isRight: boolean;
-  /** What is said to whoever chose it: why it is right, or what it overlooks. */
-  readonly earns: string;
-}
+const ParagraphSchema = v.strictObject({
+  /** Printed in a study, told among growers, or a guess of the model. */
+  sure: v.picklist(['published', 'practice', 'guess']),
+  words,
+  /** Where it is printed. */
+  source: v.optional(words),
+});
 
-export interface Question {
-  readonly words: string;
+const QuestionSchema = v.strictObject({
+  words,
   /** One of them is right. */
-  readonly answers: readonly Answer[];
-}
+  answers: form.list(
+    v.strictObject({
+      words,
+      isRight: v.boolean(),
+      /** What is said to whoever chose it: why it is right, or what it overlooks. */
+      earns: words,
+    }),
+    2,
+    8,
+    'answers',
+  ),
+});
 
-/** A change offered as a button: the tile grows anew. */
-export interface Try {
-  /** 'Set the gap to 6 mm' */
-  readonly label: string;
-  /** What to look for afterwards. */
-  readonly look: string;
-  readonly change: (plan: Plan) => Edit;
-}
+/** A number read off a tile at a month. */
+const AmountSchema = v.strictObject({
+  /**
+   * An outcome, or 'looks-fused': share of the seam, from 0 to 1. 'tissue': share of the tissue that is of a variety.
+   * 'cut': the same of what was cut out. 'vein-width': mm. 'radius': of a disc as large as all tissue, mm.
+   */
+  of: v.picklist([...CALLS, 'looks-fused', 'tissue', 'cut', 'vein-width', 'radius']),
+  month,
+  /** Of an outcome: on the seam of these two varieties; left out: of all seams. */
+  pair: v.optional(v.pipe(v.strictTuple([form.id, form.id]), v.readonly())),
+  /** Of 'tissue' and 'cut'. */
+  variety: v.optional(form.id),
+  /** On the tile of the n-th thing to try, from 1; left out: of the lesson's own. */
+  try: v.optional(form.whole(1, MOST)),
+});
 
-/** A run that a claim reads: the lesson's plan or one like it, and the months at which it is looked at. */
-export interface ClaimRun {
-  readonly plan: Plan;
-  readonly months: readonly number[];
-}
+const LEAST = -1e6;
 
-/** A tile at a month: its numbers, and what its picture is drawn from. */
-export interface Look {
-  readonly reading: Reading;
-  readonly frame: Frame;
-}
-
-/** What the lesson says of the model, as a mean over seeds that lies between two numbers. */
-export interface Claim {
-  readonly words: string;
-  readonly unit: string;
-  readonly runs: readonly ClaimRun[];
-  /** One number a seed, from the looks at each run, month by month; null where there is none. */
-  readonly measure: (looks: readonly (readonly Look[])[]) => number | null;
-  readonly from: number;
-  readonly to: number;
+/** What a lesson says of the model: a mean over seeds that lies between two numbers. */
+const ClaimSchema = v.strictObject({
+  words,
+  amount: AmountSchema,
+  /** Taken off it, or what it is divided by. */
+  less: v.optional(AmountSchema),
+  by: v.optional(AmountSchema),
+  from: form.number(LEAST, -LEAST),
+  to: form.number(LEAST, -LEAST),
   /** Why these bounds. */
-  readonly because: string;
-}
+  because: words,
+});
 
-export interface Lesson {
+/** All of a lesson but its plans, which are read by the door of plan files. */
+export const LessonSchema = v.strictObject({
+  seambenchLesson: v.literal(1),
   /** Its address: '#/school/lapped'. */
-  readonly id: string;
-  readonly title: string;
+  id: form.id,
+  title: form.text(200),
   /** What it says, in one sentence. */
-  readonly idea: string;
-  readonly plan: Plan;
-  readonly seed: string;
+  idea: words,
+  plan: v.unknown(),
+  seed: form.SeedSchema,
   /** The month at which the tile tells it: play stops there. */
-  readonly month: number;
-  /** Where the tile is cut open; left out where there is nothing to see from the side. */
-  readonly cut?: { readonly from: Xy; readonly to: Xy };
+  month,
+  /** Where the tile is cut open; left out: across its middle. */
+  cut: v.optional(v.strictObject({ from: form.xy, to: form.xy })),
   /** True where the lesson is in the bare picture: seams are drawn only once they are asked for. */
-  readonly isBare?: true;
+  isBare: v.optional(v.boolean()),
   /** What to watch on the tile. */
-  readonly watch: string;
-  readonly text: readonly Paragraph[];
-  /** One or more; each has to be answered right. */
-  readonly questions: readonly Question[];
+  watch: words,
+  text: form.list(ParagraphSchema, 0, MOST, 'paragraphs'),
+  /** Each has to be answered right. */
+  questions: form.list(QuestionSchema, 0, MOST, 'questions'),
+  /** Changes offered as buttons: the tile grows anew. */
+  tries: form.list(
+    v.strictObject({
+      /** 'Set the gap to 6 mm' */
+      label: form.text(200),
+      /** What to look for afterwards. */
+      look: words,
+      plan: v.unknown(),
+    }),
+    0,
+    MOST,
+    'things to try',
+  ),
+  claims: form.list(ClaimSchema, 0, MOST, 'claims'),
+});
+
+type Data = ReadonlyDeep<v.InferOutput<typeof LessonSchema>>;
+
+export type Question = Data['questions'][number];
+export type Answer = Question['answers'][number];
+export type Claim = Data['claims'][number];
+export type Amount = Claim['amount'];
+export type Try = Data['tries'][number] & { readonly plan: Plan };
+export type Lesson = Omit<Data, 'seambenchLesson' | 'plan' | 'tries'> & {
+  readonly plan: Plan;
   readonly tries: readonly Try[];
-  readonly claim: Claim;
-}
+};

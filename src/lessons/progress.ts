@@ -9,6 +9,7 @@ import { TILES_OF } from './seam-test';
 
 const MOST_TESTS = 500;
 const MOST_CARDS = 5000;
+export const MOST_OWN = 50;
 
 export const ProgressSchema = v.object({
   shape: v.literal(1),
@@ -19,6 +20,8 @@ export const ProgressSchema = v.object({
   cards: list(CardSchema, 0, MOST_CARDS, 'seams to be seen again'),
   /** The test that is being taken; not in older records. */
   open: v.optional(OpenTestSchema),
+  /** The learner's own lessons, each the text of its file, newest last; not in older records. */
+  own: v.optional(list(v.string(), 0, MOST_OWN, 'lessons')),
 });
 
 export type Progress = v.InferOutput<typeof ProgressSchema>;
@@ -66,6 +69,11 @@ export function withOpen({ open: _open, ...rest }: Progress, open: OpenTest | nu
   return open ? { ...rest, open } : rest;
 }
 
+/** The texts of all own lessons. */
+export function withOwn(progress: Progress, own: readonly string[]): Progress {
+  return { ...progress, own };
+}
+
 /** What two tabs have learned, put together. */
 export function joined(mine: Progress, other: Progress): Progress {
   let both = mine;
@@ -77,5 +85,7 @@ export function joined(mine: Progress, other: Progress): Progress {
     ...other.cards.filter((card) => !mine.cards.some((own) => isSameSeam(own, card))),
     ...mine.cards,
   ].slice(-MOST_CARDS);
-  return withOpen({ ...both, tests, cards }, mine.open ?? other.open ?? null);
+  const own = [...new Set([...(other.own ?? []), ...(mine.own ?? [])])].slice(-MOST_OWN);
+  const all = own.length > 0 ? withOwn({ ...both, tests, cards }, own) : { ...both, tests, cards };
+  return withOpen(all, mine.open ?? other.open ?? null);
 }

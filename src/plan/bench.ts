@@ -4,20 +4,19 @@
  * Whatever comes in, a bench or refusals come out; nothing is thrown.
  */
 import * as v from 'valibot';
-import { entry } from './fault-words';
-import { checkPlan, line, planText, readJson } from './file';
+import { line, planText } from './file';
+import { type FileKind, heldPlan, isOfKind, readKind } from './file-kinds';
 import { repeats } from './ids';
-import { migrate } from './migrate';
 import * as form from './plan';
 import type { Plan, ReadonlyDeep, Refusal, Step } from './plan';
 import { refuse } from './refuse';
-import { schemaFaults, shown } from './schema-faults';
+import { schemaFaults } from './schema-faults';
 
 export const MAX_TILES = 50;
 export const MAX_BRANCHES = 20;
 export const MAX_MOTHERS = 200;
-/** A bench of fifty long plans. */
-const MOST_LETTERS = 100_000_000;
+/** As long as fifty long plans. */
+const BENCH: FileKind = { word: 'bench', sign: 'seambenchBench', mostLetters: 100_000_000 };
 
 const BranchSchema = v.strictObject({
   id: form.id,
@@ -112,28 +111,12 @@ export function branchAt(plan: Plan, id: string, name: string, fromDay: number):
 
 /** Whether an opened file says of itself that it is a bench. */
 export function isBenchText(text: string): boolean {
-  const read = readJson(text);
-  return 'value' in read && entry(read.value, 'seambenchBench') !== undefined;
+  return isOfKind(text, BENCH);
 }
 
 export function openBench(text: string): OpenedBench {
-  const allowed = 'a bench as Seambench saves it, in JSON';
-  if (text.length > MOST_LETTERS)
-    return notABench('the file', `${text.length} letters`, allowed, 'is far longer than any bench');
-  const read = readJson(text);
-  if (!('value' in read)) return notABench(read.where, read.found, allowed, read.why);
-  if (entry(read.value, 'seambenchBench') === undefined) {
-    const kind = shown(read.value);
-    const found = kind === 'an object' ? 'an object without "seambenchBench"' : kind;
-    return notABench('the bench', found, 'an object with "seambenchBench": 1', 'holds something else');
-  }
-  const migrated = migrate(read.value, [], 'seambenchBench');
-  return 'refusals' in migrated ? migrated : checked(migrated.value);
-}
-
-function notABench(where: string, found: string, allowed: string, why: string): OpenedBench {
-  const cure = `This is not a Seambench bench, for the file ${why}. Choose a file that Seambench has saved`;
-  return { refusals: [{ where, found, allowed, cure }] };
+  const read = readKind(text, BENCH);
+  return 'refusals' in read ? read : checked(read.value);
 }
 
 function checked(value: unknown): OpenedBench {
@@ -147,14 +130,13 @@ function checked(value: unknown): OpenedBench {
   ];
   const tiles = written.flatMap((tile, index): BenchTile[] => {
     const where = `tiles[${index}] (${tile.id})`;
-    const opened = checkPlan(tile.plan);
-    if ('refusals' in opened) {
-      refusals.push(...opened.refusals.map((refusal) => within(`${where}.plan`, tile.name, refusal)));
+    const held = heldPlan(tile.plan, `${where}.plan`, `the tile “${tile.name}”`);
+    if ('refusals' in held) {
+      refusals.push(...held.refusals);
       return [];
     }
-    if (opened.seed !== null) refusals.push(seedInPlan(where, tile.name));
     refusals.push(...(tile.branches ?? []).flatMap((branch) => tooEarly(where, branch)));
-    return [{ ...tile, plan: opened.plan }];
+    return [{ ...tile, plan: held.plan }];
   });
   return refusals.length > 0 ? { refusals } : { bench: { ...rest, tiles } };
 }
@@ -165,20 +147,6 @@ function ofBench(refusal: Refusal): Refusal {
     ...refusal,
     where: refusal.where === 'the plan' ? 'the bench' : refusal.where,
     cure: `In the bench, ${refusal.where}: ${refusal.found} stands where ${refusal.allowed} must be`,
-  };
-}
-
-function within(where: string, name: string, refusal: Refusal): Refusal {
-  const place = refusal.where === 'the plan' ? where : `${where}.${refusal.where}`;
-  return { ...refusal, where: place, cure: `In the tile “${name}”: ${refusal.cure}` };
-}
-
-function seedInPlan(where: string, name: string): Refusal {
-  return {
-    where: `${where}.plan.seed`,
-    found: 'a seed inside the plan',
-    allowed: 'the seed beside the plan',
-    cure: `The tile “${name}” names its seed twice: take the one inside its plan out`,
   };
 }
 

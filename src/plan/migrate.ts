@@ -14,8 +14,13 @@ export interface MigrationStep {
 const STEPS: readonly MigrationStep[] = [];
 
 /** What each kind of file is called, by the name under which its shape is numbered. */
-const KINDS = { seambench: 'plan', seambenchBench: 'bench', seambenchLog: 'log' } as const;
-type NumberedBy = keyof typeof KINDS;
+const KINDS = {
+  seambench: 'plan',
+  seambenchBench: 'bench',
+  seambenchLog: 'log',
+  seambenchLesson: 'lesson',
+} as const;
+export type NumberedBy = keyof typeof KINDS;
 
 export type Migrated = { readonly value: unknown } | { readonly refusals: readonly Refusal[] };
 

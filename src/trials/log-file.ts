@@ -4,8 +4,7 @@
  */
 import * as v from 'valibot';
 import { entry } from '../plan/fault-words';
-import { checkPlan, readJson } from '../plan/file';
-import { migrate } from '../plan/migrate';
+import { type FileKind, heldPlan, isOfKind, readKind } from '../plan/file-kinds';
 import * as form from '../plan/plan';
 import type { Refusal } from '../plan/plan';
 import { type FileForm, schemaFaults, shown } from '../plan/schema-faults';
@@ -31,6 +30,7 @@ export interface OpenedLog {
 
 /** Browsers keep no text of more than about 530 million letters. */
 export const MOST_LETTERS = 500_000_000;
+const LOG: FileKind = { word: 'log', sign: 'seambenchLog', mostLetters: MOST_LETTERS };
 
 const PhotoSchema = v.strictObject({
   type: v.picklist(['image/jpeg', 'image/png', 'image/webp']),
@@ -72,32 +72,15 @@ export type Opened = OpenedLog | { readonly refusals: readonly Refusal[] };
 
 /** Whether an opened file says of itself that it is a log. */
 export function isLogText(text: string): boolean {
-  const read = readJson(text);
-  return 'value' in read && entry(read.value, 'seambenchLog') !== undefined;
+  return isOfKind(text, LOG);
 }
 
 export function openLogFile(text: string): Opened {
-  const allowed = 'a log as Seambench saves it, in JSON';
-  if (text.length > MOST_LETTERS) {
-    return notALog('the file', `${text.length} letters`, allowed, 'is far longer than any log');
-  }
-  const read = readJson(text);
-  if (!('value' in read)) return notALog(read.where, read.found, allowed, read.why);
-  if (entry(read.value, 'seambenchLog') === undefined) {
-    const kind = shown(read.value);
-    const found = kind === 'an object' ? 'an object without "seambenchLog"' : kind;
-    return notALog('the log', found, 'an object with "seambenchLog": 1', 'holds something else');
-  }
-  const migrated = migrate(read.value, [], 'seambenchLog');
-  if ('refusals' in migrated) return migrated;
-  const { photos: written = {}, ...rest } = Object(migrated.value) as Readonly<Record<string, unknown>>;
+  const read = readKind(text, LOG);
+  if ('refusals' in read) return read;
+  const { photos: written = {}, ...rest } = Object(read.value) as Readonly<Record<string, unknown>>;
   const log = checked(rest);
   return 'refusals' in log ? log : { ...log, ...photosIn(written) };
-}
-
-function notALog(where: string, found: string, allowed: string, why: string): Opened {
-  const cure = `This is not a Seambench log, for the file ${why}. Choose a file that Seambench has saved`;
-  return { refusals: [{ where, found, allowed, cure }] };
 }
 
 function checked(value: unknown): { readonly log: Log } | { readonly refusals: readonly Refusal[] } {
@@ -111,29 +94,12 @@ function checked(value: unknown): { readonly log: Log } | { readonly refusals: r
   const trials = parsed.output.trials.map((trial, index): Trial => {
     if (!('plan' in trial.layout)) return trial;
     const where = `trials[${index}] (${trial.id}).layout.plan`;
-    const opened = checkPlan(trial.layout.plan);
-    if ('refusals' in opened) {
-      refusals.push(...opened.refusals.map((refusal) => within(where, trial.tag, refusal)));
-      return trial;
-    }
-    if (opened.seed !== null) refusals.push(seedInPlan(where, trial.tag));
-    return { ...trial, layout: { ...trial.layout, plan: opened.plan } };
+    const held = heldPlan(trial.layout.plan, where, `the plan of tile ${trial.tag}`);
+    if ('plan' in held) return { ...trial, layout: { ...trial.layout, plan: held.plan } };
+    refusals.push(...held.refusals);
+    return trial;
   });
   return refusals.length > 0 ? { refusals } : { log: { ...parsed.output, trials } };
-}
-
-function within(where: string, tag: string, refusal: Refusal): Refusal {
-  const place = refusal.where === 'the plan' ? where : `${where}.${refusal.where}`;
-  return { ...refusal, where: place, cure: `In the plan of tile ${tag}: ${refusal.cure}` };
-}
-
-function seedInPlan(where: string, tag: string): Refusal {
-  return {
-    where: `${where}.seed`,
-    found: 'a seed inside the plan',
-    allowed: 'the seed beside the plan',
-    cure: `The plan of tile ${tag} names its seed twice: take the one inside the plan out`,
-  };
 }
 
 export function photosIn(written: unknown): Omit<OpenedLog, 'log'> {

@@ -101,6 +101,9 @@ test('by mouse: a lesson is read, tried, answered and kept; a test is called, sc
   expect((replied?.y ?? Infinity) + (replied?.height ?? 0)).toBeLessThanOrEqual(800);
   await button(page, 'Undecided, with the date').click();
   await page.getByText('Right. The date of touch').waitFor();
+  // what the lesson says of the model is held against the engine here and now
+  await button(page, 'Check it on 8 other tiles').click();
+  await page.getByText('✓ It holds').waitFor({ timeout: 60_000 });
   // Grow's own plan comes back by one undo
   await button(page, 'Take this tile to Grow').click();
   await expect.poll(() => page.title()).toContain('Lesson: meeting and the first weeks');
@@ -328,4 +331,45 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   await page.getByRole('heading', { name: /^\d+ of 18 right$/u }).waitFor();
   // everything fits the width of the hand
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(HAND.width);
+});
+
+test('a lesson of one’s own: saved from ours, changed, refused where it is wrong, taken in, read, its claims checked, taken out', async () => {
+  const page = await openPage({ hash: '#/school/meeting' });
+  const saving = page.waitForEvent('download');
+  await button(page, 'Save this lesson as a file').click();
+  const ours = await textOf(await (await saving).createReadStream());
+  const mine = ours
+    .replace('"id": "meeting"', '"id": "slow-tank"')
+    .replace('"title": "Meeting and the first weeks"', '"title": "Our slow tank"')
+    // what the engine does not show
+    .replace('"from": 0.85', '"from": 0.95')
+    .replace('"to": 1', '"to": 0.951');
+  const fileOf = (text: string) => ({
+    name: 'slow.lesson.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(text),
+  });
+  await page.getByRole('link', { name: 'School', exact: true }).first().click();
+  const opens = page.getByLabel('Open a lesson');
+  await opens.setInputFiles(fileOf(mine.replace('"isRight": true', '"isRight": false')));
+  await page.getByText('one has to be right, and 0 are').waitFor();
+  await page.keyboard.press('Escape');
+  await opens.setInputFiles(fileOf(mine));
+  await page.getByText('“Our slow tank” is taken in.').waitFor();
+  // kept over a visit
+  await page.waitForTimeout(400);
+  await page.reload();
+  await page.getByRole('link', { name: 'Our slow tank' }).click();
+  await page.getByText('a lesson of your own').waitFor();
+  await button(page, 'Undecided, with the date').click();
+  await page.getByText('a lesson of your own · done').waitFor();
+  await button(page, 'Check it on 8 other tiles').click();
+  await page.getByText('✗ It does not hold').waitFor({ timeout: 60_000 });
+  await page.getByRole('link', { name: 'Back to School' }).click();
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+  expect(await faults(page), 'list with own lessons').toEqual([]);
+  await button(page, 'Remove “Our slow tank”').click();
+  await button(page, 'Take it out').click();
+  await page.getByText('“Our slow tank” is taken out.').waitFor();
+  expect(await page.getByRole('link', { name: 'Our slow tank' }).count()).toBe(0);
 });

@@ -1,5 +1,4 @@
 import { changeSettings } from '../../plan/edit';
-import { shareOf } from '../claim';
 import type { Lesson } from '../lesson';
 import { AMBER, block, GARNET, lessonPlan } from '../lesson-plan';
 
@@ -75,16 +74,23 @@ export const BARE_LINE: Lesson = {
     {
       label: 'Let none die back',
       look: 'The same strangers now build a ridge where the dead line was.',
-      change: (now) => ({ ...changeSettings(now, { deadShare: 0 }), words: 'Let no seam die back' }),
+      plan: changeSettings(plan, { deadShare: 0 }).plan,
     },
   ],
-  claim: {
-    words: 'the seam is dead nearly all along, and none of it fuses',
-    unit: 'share dead less share fused at month 8',
-    runs: [{ plan, months: [8] }],
-    measure: ([[{ reading }]]) => shareOf(reading.seam, 'deadMm') - shareOf(reading.seam, 'fusedMm'),
-    from: 0.85,
-    to: 1,
-    because: 'every seam that does not fuse was set to die back; the stretch at the rim is still undecided',
-  },
+  claims: [
+    {
+      words: 'at month 8 the seam is dead nearly all along',
+      amount: { of: 'dead', month: 8 },
+      from: 0.85,
+      to: 1,
+      because: 'every seam that does not fuse was set to die back; the stretch at the rim is still undecided',
+    },
+    {
+      words: 'and none of it has fused',
+      amount: { of: 'fused', month: 8 },
+      from: 0,
+      to: 0.005,
+      because: 'the pair never fuses',
+    },
+  ],
 };

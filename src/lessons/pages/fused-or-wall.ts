@@ -1,5 +1,4 @@
 import { changePair } from '../../plan/edit';
-import { pairShare } from '../claim';
 import type { Lesson } from '../lesson';
 import { AMBER, block, FERN, GARNET, lessonPlan } from '../lesson-plan';
 
@@ -103,20 +102,23 @@ export const FUSED_OR_WALL: Lesson = {
     {
       label: 'Let Amber and Garnet fuse too',
       look: 'The crest on the right is gone, and Garnet begins to mix into Amber.',
-      change: (now) => changePair(now, AMBER.id, GARNET.id, { acceptance: 1 }),
+      plan: changePair(plan, AMBER.id, GARNET.id, { acceptance: 1 }).plan,
     },
   ],
-  claim: {
-    words: 'at month 9 the left seam is fused and the right one is a ridge, on every tile',
-    unit: 'share, the lesser of the two',
-    runs: [{ plan, months: [9] }],
-    measure: ([[{ reading }]]) =>
-      Math.min(
-        pairShare(reading, FERN.id, AMBER.id, 'fusedMm'),
-        pairShare(reading, AMBER.id, GARNET.id, 'ridgeMm'),
-      ),
-    from: 0.95,
-    to: 1,
-    because: 'one pair always fuses and the other never does; the last stretch at the rim is still undecided',
-  },
+  claims: [
+    {
+      words: 'at month 9 the left seam has fused',
+      amount: { of: 'fused', pair: [FERN.id, AMBER.id], month: 9 },
+      from: 0.95,
+      to: 1,
+      because: 'the pair always fuses; the last stretch at the rim is still undecided',
+    },
+    {
+      words: 'and the right one is a ridge',
+      amount: { of: 'ridge', pair: [AMBER.id, GARNET.id], month: 9 },
+      from: 0.95,
+      to: 1,
+      because: 'the pair never fuses; the last stretch at the rim is still undecided',
+    },
+  ],
 };

@@ -1,6 +1,5 @@
-import { VEILED } from '../../model/seam-table';
 import { changePair } from '../../plan/edit';
-import type { Lesson, Look } from '../lesson';
+import type { Lesson } from '../lesson';
 import { AMBER, block, FERN, lessonPlan } from '../lesson-plan';
 
 const plan = lessonPlan({
@@ -12,17 +11,6 @@ const plan = lessonPlan({
   pieces: [block('p1', FERN, [-9, 0], 17, 28), block('p2', AMBER, [9, 0], 17, 28)],
   settings: { deadShare: 0, veiledShare: 1 },
 });
-
-/** Of the cells of the seam, those that look fused from above and are a ridge. */
-function veiledShare({ frame }: Look): number {
-  let [veiled, seam] = [0, 0];
-  for (const bits of frame.seam) {
-    if ((bits & 7) === 0) continue;
-    seam++;
-    if ((bits & 7) === VEILED) veiled++;
-  }
-  return seam > 0 ? veiled / seam : 0;
-}
 
 export const LOOK_ALIKE: Lesson = {
   id: 'look-alike',
@@ -81,18 +69,30 @@ export const LOOK_ALIKE: Lesson = {
     {
       label: 'Let the pair fuse',
       look: 'From above much the same at month 4. Cut open it differs, and at month 12 everything does.',
-      change: (now) => changePair(now, FERN.id, AMBER.id, { acceptance: 1 }),
+      plan: changePair(plan, FERN.id, AMBER.id, { acceptance: 1 }).plan,
     },
   ],
-  claim: {
-    words: 'at month 3 the seam looks fused and is a ridge; by month 12 it looks like what it is',
-    unit: 'share of the seam that looks fused at month 3, less that at month 12, less what is read as fused',
-    runs: [{ plan, months: [3, 12] }],
-    measure: ([[early, late]]) =>
-      veiledShare(early) - veiledShare(late) - early.reading.seam.fusedMm / early.reading.seam.lengthMm,
-    from: 0.85,
-    to: 1,
-    because:
-      'every ridge was set to begin so, for 2 to 8 months from its verdict; at the rim new seam is undecided at month 3 and may be young at month 12',
-  },
+  claims: [
+    {
+      words: 'at month 3 the seam looks fused',
+      amount: { of: 'looks-fused', month: 3 },
+      from: 0.85,
+      to: 1,
+      because: 'every ridge was set to begin so; new seam at the rim is undecided',
+    },
+    {
+      words: 'and is not',
+      amount: { of: 'fused', month: 3 },
+      from: 0,
+      to: 0.005,
+      because: 'the pair never fuses',
+    },
+    {
+      words: 'by month 12 it looks like the ridge it is',
+      amount: { of: 'looks-fused', month: 12 },
+      from: 0,
+      to: 0.1,
+      because: 'for 2 to 8 months from its verdict it looks fused; what is young at the rim may still',
+    },
+  ],
 };

@@ -1,4 +1,3 @@
-import { shareOf } from '../claim';
 import type { Lesson } from '../lesson';
 import { AMBER, block, FERN, GARNET, HEATHER, lessonPlan } from '../lesson-plan';
 import type { Plan } from '../../plan/plan';
@@ -86,16 +85,16 @@ export const MOST_DO_NOT_TAKE: Lesson = {
     {
       label: 'Make them kin',
       look: 'About half of the pairs fuse now. Which ones changes from tile to tile.',
-      change: (now) => ({ plan: { ...now, pairs: pairsOf('kin') }, words: 'Make all four kin' }),
+      plan: { ...plan, pairs: pairsOf('kin') },
     },
   ],
-  claim: {
-    words: 'between unrelated varieties next to none of the seam fuses',
-    unit: 'share of the seam at month 8',
-    runs: [{ plan, months: [8] }],
-    measure: ([[{ reading }]]) => shareOf(reading.seam, 'fusedMm'),
-    from: 0,
-    to: 0.05,
-    because: 'acceptance of strangers is set to 0.003; a seed in a hundred may show one seam',
-  },
+  claims: [
+    {
+      words: 'between unrelated varieties next to none of the seam fuses',
+      amount: { of: 'fused', month: 8 },
+      from: 0,
+      to: 0.05,
+      because: 'acceptance of strangers is set to 0.003; a seed in a hundred may show one seam',
+    },
+  ],
 };

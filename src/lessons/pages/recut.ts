@@ -115,23 +115,18 @@ export const RECUT: Lesson = {
     {
       label: 'Leave the halves alone',
       look: 'Two halves with a frayed border, as wide as ever at month 12.',
-      change: (now) => ({ ...removeStep(now, recut.id), words: 'Leave the halves alone' }),
+      plan: removeStep(plan, recut.id).plan,
     },
   ],
-  claim: {
-    words:
-      'at month 9 the veins of the recut tile are less than half as wide as those of the halves left alone',
-    unit: 'vein width, recut by left alone',
-    runs: [
-      { plan, months: [9] },
-      { plan: { ...plan, steps: [] }, months: [9] },
-    ],
-    measure: ([[cut], [whole]]) =>
-      cut.reading.veinWidthMm === null || whole.reading.veinWidthMm === null
-        ? null
-        : cut.reading.veinWidthMm / whole.reading.veinWidthMm,
-    from: 0.1,
-    to: 0.5,
-    because: 'squares of 6 mm begin at 3 to 6 mm of width, halves of 32 mm at far more',
-  },
+  claims: [
+    {
+      words:
+        'at month 9 the veins of the recut tile are less than half as wide as those of the halves left alone',
+      amount: { of: 'vein-width', month: 9 },
+      by: { of: 'vein-width', month: 9, try: 1 },
+      from: 0.1,
+      to: 0.5,
+      because: 'squares of 6 mm begin at 3 to 6 mm of width, halves of 32 mm at far more',
+    },
+  ],
 };

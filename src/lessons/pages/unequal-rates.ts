@@ -69,22 +69,19 @@ export const UNEQUAL_RATES: Lesson = {
     {
       label: 'Give both 3 mm a month',
       look: 'A straight seam in the middle: the bend was the rates, nothing else.',
-      change: (now) => ({
-        plan: changeVariety(changeVariety(now, AMBER.id, { rimMmPerMonth: 3 }).plan, GARNET.id, {
-          rimMmPerMonth: 3,
-        }).plan,
-        words: 'Give both 3 mm a month',
-      }),
+      plan: changeVariety(changeVariety(plan, AMBER.id, { rimMmPerMonth: 3 }).plan, GARNET.id, {
+        rimMmPerMonth: 3,
+      }).plan,
     },
   ],
-  claim: {
-    words: 'at month 12 the fast one holds more than three quarters of the tissue',
-    unit: 'share of the tissue',
-    runs: [{ plan, months: [12] }],
-    measure: ([[{ reading }]]) => reading.varieties[FAST.id].share,
-    from: 0.75,
-    to: 0.95,
-    because:
-      'by geometry the slow region closes at the start gap and rates; a rough rim moves its tip by some millimetres',
-  },
+  claims: [
+    {
+      words: 'at month 12 the fast one holds more than three quarters of the tissue',
+      amount: { of: 'tissue', variety: FAST.id, month: 12 },
+      from: 0.75,
+      to: 0.95,
+      because:
+        'by geometry the slow region closes at the start gap and rates; a rough rim moves its tip by some millimetres',
+    },
+  ],
 };

@@ -1,22 +1,33 @@
 /** What the learner has done, on the page: whole values are replaced, and each change is heard by whoever stores it. */
 import type { Calls } from '../../lessons/calls';
 import { callsOf, type OpenTest } from '../../lessons/open-test';
+import type { Lesson } from '../../lessons/lesson';
+import { lessonText, openLesson } from '../../lessons/lesson-file';
 import {
   cardsNow,
   joined,
+  MOST_OWN,
   NO_PROGRESS,
   type Progress,
   withCalls,
   withLesson,
   withOpen,
+  withOwn,
   withTest,
 } from '../../lessons/progress';
 import { dueCards } from '../../lessons/repetition';
 import { dayOfDate } from '../../units/quantity';
 import { today } from '../today';
 
+/** A lesson of the learner's own: null where its text can be read no more. */
+export interface OwnLesson {
+  readonly text: string;
+  readonly lesson: Lesson | null;
+}
+
 export class School {
   readonly #changed: (progress: Progress) => void;
+  readonly #read = new Map<string, OwnLesson>();
   #progress = $state.raw<Progress>(NO_PROGRESS);
 
   constructor(changed: (progress: Progress) => void) {
@@ -26,6 +37,36 @@ export class School {
   // no $derived: it would end with the view that opened School first
   get progress(): Progress {
     return this.#progress;
+  }
+
+  /** Newest last, each id once. */
+  get own(): readonly OwnLesson[] {
+    return (this.#progress.own ?? []).map((text) => this.#readOwn(text));
+  }
+
+  /** One object for one text: the page tells lessons apart by it. */
+  #readOwn(text: string): OwnLesson {
+    const known = this.#read.get(text);
+    if (known) return known;
+    const opened = openLesson(text);
+    const own = { text, lesson: 'lesson' in opened ? opened.lesson : null };
+    this.#read.set(text, own);
+    return own;
+  }
+
+  /** Takes a lesson in, in place of one with the same id. */
+  addOwn(lesson: Lesson): void {
+    const others = this.own.filter((one) => one.lesson?.id !== lesson.id).map(({ text }) => text);
+    this.#put(withOwn(this.#progress, [...others, lessonText(lesson)].slice(-MOST_OWN)));
+  }
+
+  removeOwn({ text }: OwnLesson): void {
+    this.#put(
+      withOwn(
+        this.#progress,
+        (this.#progress.own ?? []).filter((one) => one !== text),
+      ),
+    );
   }
 
   /** Seams that were missed and are to be seen again by today. */
