@@ -21,12 +21,11 @@ export function growthLine(now: Section, older: Section, scale: Scale): string {
     const at = Math.min(scale.toMm, Math.max(scale.fromMm, mm));
     points.push([scale.x(at), scale.y(high)]);
   };
-  now.slices.forEach(({ fromMm, toMm, surfaceMm }, k) => {
+  now.slices.forEach(({ fromMm, toMm }, k) => {
     if (toMm <= scale.fromMm || fromMm >= scale.toMm) return;
     const then = older.slices[k];
     const before = k > 0 ? older.slices[k - 1] : undefined;
-    const isInside = then.layers.at(-1)?.is === 'living' && then.surfaceMm < surfaceMm - HIDDEN_MM;
-    if (!isInside) {
+    if (!isGrownOver(now.slices[k], then, HIDDEN_MM)) {
       // a free edge of that month: down to what lay beside it
       if (points.length > 0 && before && isFree(then)) {
         put(fromMm, before.surfaceMm);
@@ -50,6 +49,11 @@ export function growthLine(now: Section, older: Section, scale: Scale): string {
   return d + lineOf(points);
 }
 
+/** Whether the surface of an earlier month lies inside today's skeleton, by at least so much. */
+export function isGrownOver(now: Slice, then: Slice, leastMm: number): boolean {
+  return then.layers.at(-1)?.is === 'living' && then.surfaceMm < now.surfaceMm - leastMm;
+}
+
 const isFree = (slice: Slice | undefined): boolean =>
   slice !== undefined && slice.layers.at(-1)?.is !== 'living';
 
@@ -59,7 +63,7 @@ function isLip(a: Slice, b: Slice): boolean {
 }
 
 /** The joints at which a surface of that month ended: those that part today, and seams of then that have been lapped since. */
-function partingThen(now: Section, older: Section): Joint[] {
+export function partingThen(now: Section, older: Section): Joint[] {
   const isOneNow = ({ atMm }: Joint): boolean =>
     now.joints.some(({ kind, atMm: at }) => kind === 'fused' && Math.abs(at - atMm) < SAME_SEAM_MM);
   const today = now.joints.filter(isParting);

@@ -1,0 +1,74 @@
+/** What the drawing of a joint shows, measured: how the surface lies there, and which growth lines come to it. */
+import type { Joint, Section, Slice } from '../../measure/section';
+import { isGrownOver, partingThen } from './growth-line';
+import { edgesAt } from './outlines';
+
+export interface JointFacts {
+  /** How far the surface beside it rises over that at the joint, on the lower of its two sides. */
+  readonly dipMm: number;
+  /** How far it stands over what lies beside it, on the higher of its two sides; below 0 where it does not. */
+  readonly crestMm: number;
+  /** Growth lines that are drawn through it. */
+  readonly through: number;
+  /** Those drawn beside it that end before or at it. */
+  readonly ending: number;
+  /** Of those that end, from months in which a crest stood there already. */
+  readonly bent: number;
+  /** Of those that end, from months in which it was bare already. */
+  readonly sinceBare: number;
+}
+
+/** Less of a dip or crest is not seen. */
+export const SEEN_MM = 0.1;
+/** A growth line closer under the surface lies under the drawn film of tissue. */
+const UNDER_FILM_MM = 0.15;
+
+/** About as far as a joint is shown close up. */
+const REACH_MM = 4;
+/** What belongs to the joint itself: half the width of a wall. */
+const OWN_MM = 0.9;
+
+export function jointFacts(section: Section, older: readonly Section[], joint: Joint): JointFacts {
+  const facts = { ...reliefAt(section, joint), through: 0, ending: 0, bent: 0, sinceBare: 0 };
+  const [k] = edgesAt(section.slices, [joint]);
+  for (const then of older) {
+    const isDrawn = (at: number): boolean => {
+      const [now, once] = [section.slices.at(at), then.slices.at(at)];
+      return now !== undefined && once !== undefined && isGrownOver(now, once, UNDER_FILM_MM);
+    };
+    const isParted = edgesAt(section.slices, partingThen(section, then)).has(k);
+    if (k > 0 && isDrawn(k - 1) && isDrawn(k) && !isParted) facts.through++;
+    else if (section.slices.some((slice, at) => gapMm(slice, joint) < REACH_MM && isDrawn(at))) {
+      facts.ending++;
+      if (reliefAt(then, joint).crestMm >= SEEN_MM) facts.bent++;
+      if ([k - 1, k].some((at) => then.slices.at(at)?.layers.at(-1)?.is === 'bare')) facts.sinceBare++;
+    }
+  }
+  return facts;
+}
+
+/** From a slice to a joint with its stretch. */
+function gapMm({ fromMm, toMm }: Slice, joint: Pick<Joint, 'fromMm' | 'toMm'>): number {
+  return Math.max(0, fromMm - joint.toMm, joint.fromMm - toMm);
+}
+
+function reliefAt(section: Section, joint: Joint): Pick<JointFacts, 'dipMm' | 'crestMm'> {
+  const { slices, joints } = section;
+  const grown = slices.filter(({ layers }) => layers.length > 0);
+  const own = grown.filter((slice) => gapMm(slice, joint) < OWN_MM).map(({ surfaceMm }) => surfaceMm);
+  // what lies at another joint is no side of this one
+  const others = joints.filter(({ atMm }) => Math.abs(atMm - joint.atMm) > OWN_MM);
+  const sides = [-1, 1].map((side) =>
+    grown
+      .filter((slice) => {
+        const isBeside = side * ((slice.fromMm + slice.toMm) / 2 - joint.atMm) > 0;
+        const away = gapMm(slice, joint);
+        const isOther = others.some((other) => gapMm(slice, other) < OWN_MM);
+        return isBeside && away >= OWN_MM && away < REACH_MM && !isOther;
+      })
+      .map(({ surfaceMm }) => surfaceMm),
+  );
+  if (own.length === 0 || sides.some((side) => side.length === 0)) return { dipMm: 0, crestMm: 0 };
+  const highest = sides.map((side) => Math.max(...side));
+  return { dipMm: Math.min(...highest) - Math.min(...own), crestMm: Math.max(...own) - Math.max(...highest) };
+}
