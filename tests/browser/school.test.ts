@@ -277,11 +277,10 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   await expect.poll(() => shows.innerText()).toContain('Fern and Amber have built a ridge');
   expect(await faults(page), 'lesson').toEqual([]);
   // what Tab comes to does not lie under the views' bar
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('Tab');
-  await page.keyboard.press('Tab');
   const next = page.getByRole('link', { name: 'Next: Why most pairs do not fuse' });
-  await expect.poll(() => next.evaluate((link) => link === document.activeElement)).toBe(true);
+  const isReached = () => next.evaluate((link) => link === document.activeElement);
+  for (let tab = 0; tab < 10 && !(await isReached()); tab++) await page.keyboard.press('Tab');
+  expect(await isReached()).toBe(true);
   const bar = await page.getByRole('navigation', { name: 'Views' }).last().boundingBox();
   const box = await next.boundingBox();
   expect((box?.y ?? Infinity) + (box?.height ?? 0)).toBeLessThanOrEqual(bar?.y ?? 0);
@@ -331,45 +330,4 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   await page.getByRole('heading', { name: /^\d+ of 18 right$/u }).waitFor();
   // everything fits the width of the hand
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(HAND.width);
-});
-
-test('a lesson of one’s own: saved from ours, changed, refused where it is wrong, taken in, read, its claims checked, taken out', async () => {
-  const page = await openPage({ hash: '#/school/meeting' });
-  const saving = page.waitForEvent('download');
-  await button(page, 'Save this lesson as a file').click();
-  const ours = await textOf(await (await saving).createReadStream());
-  const mine = ours
-    .replace('"id": "meeting"', '"id": "slow-tank"')
-    .replace('"title": "Meeting and the first weeks"', '"title": "Our slow tank"')
-    // what the engine does not show
-    .replace('"from": 0.85', '"from": 0.95')
-    .replace('"to": 1', '"to": 0.951');
-  const fileOf = (text: string) => ({
-    name: 'slow.lesson.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(text),
-  });
-  await page.getByRole('link', { name: 'School', exact: true }).first().click();
-  const opens = page.getByLabel('Open a lesson');
-  await opens.setInputFiles(fileOf(mine.replace('"isRight": true', '"isRight": false')));
-  await page.getByText('one has to be right, and 0 are').waitFor();
-  await page.keyboard.press('Escape');
-  await opens.setInputFiles(fileOf(mine));
-  await page.getByText('“Our slow tank” is taken in.').waitFor();
-  // kept over a visit
-  await page.waitForTimeout(400);
-  await page.reload();
-  await page.getByRole('link', { name: 'Our slow tank' }).click();
-  await page.getByText('a lesson of your own').waitFor();
-  await button(page, 'Undecided, with the date').click();
-  await page.getByText('a lesson of your own · done').waitFor();
-  await button(page, 'Check it on 8 other tiles').click();
-  await page.getByText('✗ It does not hold').waitFor({ timeout: 60_000 });
-  await page.getByRole('link', { name: 'Back to School' }).click();
-  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
-  expect(await faults(page), 'list with own lessons').toEqual([]);
-  await button(page, 'Remove “Our slow tank”').click();
-  await button(page, 'Take it out').click();
-  await page.getByText('“Our slow tank” is taken out.').waitFor();
-  expect(await page.getByRole('link', { name: 'Our slow tank' }).count()).toBe(0);
 });

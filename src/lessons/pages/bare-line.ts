@@ -79,14 +79,14 @@ export const BARE_LINE: Lesson = {
   ],
   claims: [
     {
-      words: 'at month 8 the seam is dead nearly all along',
+      words: 'At month 8 the seam is dead nearly all along',
       amount: { of: 'dead', month: 8 },
       from: 0.85,
       to: 1,
       because: 'every seam that does not fuse was set to die back; the stretch at the rim is still undecided',
     },
     {
-      words: 'and none of it has fused',
+      words: 'At month 8 none of it has fused',
       amount: { of: 'fused', month: 8 },
       from: 0,
       to: 0.005,

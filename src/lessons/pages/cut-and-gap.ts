@@ -93,7 +93,7 @@ export const CUT_AND_GAP: Lesson = {
   ],
   claims: [
     {
-      words: 'cuts of 4 mm give veins less than two thirds as wide as cuts of 12 mm',
+      words: 'Cuts of 4 mm give veins less than two thirds as wide as cuts of 12 mm',
       amount: { of: 'vein-width', month: 8, try: 1 },
       by: { of: 'vein-width', month: 8 },
       from: 0.1,

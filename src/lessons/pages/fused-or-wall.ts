@@ -107,14 +107,14 @@ export const FUSED_OR_WALL: Lesson = {
   ],
   claims: [
     {
-      words: 'at month 9 the left seam has fused',
+      words: 'At month 9 the left seam has fused',
       amount: { of: 'fused', pair: [FERN.id, AMBER.id], month: 9 },
       from: 0.95,
       to: 1,
       because: 'the pair always fuses; the last stretch at the rim is still undecided',
     },
     {
-      words: 'and the right one is a ridge',
+      words: 'At month 9 the right seam is a ridge',
       amount: { of: 'ridge', pair: [AMBER.id, GARNET.id], month: 9 },
       from: 0.95,
       to: 1,

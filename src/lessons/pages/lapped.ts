@@ -71,7 +71,7 @@ export const LAPPED: Lesson = {
   ],
   claims: [
     {
-      words: 'with all the aggression on one side most of the seam laps',
+      words: 'With all the aggression on one side most of the seam laps',
       amount: { of: 'lapped', month: 12 },
       from: 0.6,
       to: 1,

@@ -74,21 +74,21 @@ export const LOOK_ALIKE: Lesson = {
   ],
   claims: [
     {
-      words: 'at month 3 the seam looks fused',
+      words: 'At month 3 the seam looks fused',
       amount: { of: 'looks-fused', month: 3 },
       from: 0.85,
       to: 1,
       because: 'every ridge was set to begin so; new seam at the rim is undecided',
     },
     {
-      words: 'and is not',
+      words: 'At month 3 none of it has fused',
       amount: { of: 'fused', month: 3 },
       from: 0,
       to: 0.005,
       because: 'the pair never fuses',
     },
     {
-      words: 'by month 12 it looks like the ridge it is',
+      words: 'By month 12 it looks like the ridge it is',
       amount: { of: 'looks-fused', month: 12 },
       from: 0,
       to: 0.1,

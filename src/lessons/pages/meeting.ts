@@ -72,7 +72,7 @@ export const MEETING: Lesson = {
   ],
   claims: [
     {
-      words: 'at month 2 most of the seam is undecided, and two months later next to none of it still is',
+      words: 'At month 2 most of the seam is undecided, and two months later next to none of it still is',
       amount: { of: 'undecided', month: 2 },
       less: { of: 'undecided', month: 4 },
       from: 0.85,

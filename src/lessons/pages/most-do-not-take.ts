@@ -90,7 +90,7 @@ export const MOST_DO_NOT_TAKE: Lesson = {
   ],
   claims: [
     {
-      words: 'between unrelated varieties next to none of the seam fuses',
+      words: 'Between unrelated varieties next to none of the seam fuses',
       amount: { of: 'fused', month: 8 },
       from: 0,
       to: 0.05,

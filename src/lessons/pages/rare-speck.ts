@@ -120,7 +120,7 @@ export const RARE_SPECK: Lesson = {
   claims: [
     {
       words:
-        'with 1 mm of margin the share of rare tissue in the cutting is more than three times that with 6 mm',
+        'With 1 mm of margin the share of rare tissue in the cutting is more than three times that with 6 mm',
       amount: { of: 'cut', variety: HEATHER.id, month: 3, try: 1 },
       by: { of: 'cut', variety: HEATHER.id, month: 3, try: 2 },
       from: 3,

@@ -121,7 +121,7 @@ export const RECUT: Lesson = {
   claims: [
     {
       words:
-        'at month 9 the veins of the recut tile are less than half as wide as those of the halves left alone',
+        'At month 9 the veins of the recut tile are less than half as wide as those of the halves left alone',
       amount: { of: 'vein-width', month: 9 },
       by: { of: 'vein-width', month: 9, try: 1 },
       from: 0.1,

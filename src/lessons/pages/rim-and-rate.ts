@@ -72,7 +72,7 @@ export const RIM_AND_RATE: Lesson = {
   ],
   claims: [
     {
-      words: 'once healed, the rim of a cut disc moves out at the rate that was set: 12 mm in four months',
+      words: 'Once healed, the rim of a cut disc moves out at the rate that was set: 12 mm in four months',
       amount: { of: 'radius', month: 6 },
       less: { of: 'radius', month: 2 },
       from: 11.6,

@@ -76,7 +76,7 @@ export const UNEQUAL_RATES: Lesson = {
   ],
   claims: [
     {
-      words: 'at month 12 the fast one holds more than three quarters of the tissue',
+      words: 'At month 12 the fast one holds more than three quarters of the tissue',
       amount: { of: 'tissue', variety: FAST.id, month: 12 },
       from: 0.75,
       to: 0.95,

@@ -71,7 +71,7 @@ export const WHEN_TO_STOP: Lesson = {
   ],
   claims: [
     {
-      words: 'from month 4 to month 12 the share that is fused hardly moves',
+      words: 'From month 4 to month 12 the share that is fused hardly moves',
       amount: { of: 'fused', month: 12 },
       less: { of: 'fused', month: 4 },
       from: -0.1,
