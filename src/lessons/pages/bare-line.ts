@@ -9,7 +9,7 @@ const plan = lessonPlan({
   varieties: [GARNET, AMBER],
   pairs: [{ a: GARNET.id, b: AMBER.id, acceptance: 0 }],
   pieces: [block('p1', GARNET, [-10, 0], 18, 26), block('p2', AMBER, [10, 0], 18, 26)],
-  settings: { deadShare: 1, stingMm: 1.5, zipLengthMm: 40 },
+  settings: { deadShare: 1, stingMm: 1.5 },
 });
 
 export const BARE_LINE: Lesson = {
@@ -21,7 +21,7 @@ export const BARE_LINE: Lesson = {
   month: 8,
   cut: { from: [-18, 2], to: [18, 2] },
   watch:
-    'When the rims meet, both die back a little. What lies between goes pale and stays low, while both sides thicken.',
+    'The rims meet in month 2. By month 3 both have died back a little: what lies between is bare and pale, and stays low while both sides thicken.',
   text: [
     {
       sure: 'published',
@@ -33,7 +33,7 @@ export const BARE_LINE: Lesson = {
       sure: 'published',
       words:
         'A strong neighbour costs more than a strip: beside sweepers, weaker colonies lost 55 % of their tissue in a year, and 30 % died.',
-      source: 'Lapid & Chadwick 2006, Mar. Ecol. Prog. Ser. 315: 115-123 (Platygyra on Favites)',
+      source: 'Lapid & Chadwick 2006, Mar. Ecol. Prog. Ser. 313: 115-123 (Platygyra on Favites)',
     },
     {
       sure: 'published',
@@ -42,9 +42,20 @@ export const BARE_LINE: Lesson = {
       source: 'Hildemann, Linthicum & Vann 1975, Immunogenetics 2: 269-284',
     },
     {
+      sure: 'published',
+      words:
+        'Within one species killing can go both ways: of unrelated Montipora verrucosa held together most pairs showed it on both sides.',
+      source: 'Hildemann, Jokiel, Bigger & Johnston 1980, Transplantation 30: 297-301',
+    },
+    {
+      sure: 'practice',
+      words:
+        'Bare skeleton is white only while it is fresh, or while more dies. Within weeks algae tint it brown or green.',
+    },
+    {
       sure: 'guess',
       words:
-        'How wide the dead line is and how many seams end so are chosen: nobody has measured it within one species.',
+        'How wide the dead line is and how many seams end so are chosen: no width is published, and the share differs by species. The picture leaves algae out, and the line pale.',
     },
   ],
   questions: [

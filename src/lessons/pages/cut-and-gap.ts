@@ -39,7 +39,8 @@ export const CUT_AND_GAP: Lesson = {
       sure: 'published',
       words:
         'Small pieces die more. Fragments of 1 to 2 cm lived less often than those of 4 and 7 cm; over all, 83.5 % were alive after 119 days.',
-      source: 'Lizcano-Sandoval et al. 2018, J. Exp. Mar. Biol. Ecol. (Pocillopora damicornis)',
+      source:
+        'Lizcano-Sandoval, Londoño-Cruz & Zapata 2018, Mar. Biol. Res. 14: 887-897 (Pocillopora damicornis)',
     },
     {
       sure: 'published',
@@ -82,7 +83,7 @@ export const CUT_AND_GAP: Lesson = {
   tries: [
     {
       label: 'Cut to 4 mm',
-      look: 'The same tissue in 36 cuts: veins a few millimetres wide in place of lobes.',
+      look: 'The same tissue in 36 cuts: veins a few millimetres wide, and lobes at the corners only. Two things are not shown: the saw’s kerf, and losses. By the model’s own curve about 23 of 36 such cuts live.',
       plan: { ...plan, pieces: pieces(4, 1) },
     },
     {

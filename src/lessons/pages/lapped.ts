@@ -18,7 +18,7 @@ const plan = lessonPlan({
 export const LAPPED: Lesson = {
   id: 'lapped',
   title: 'Lapped',
-  idea: 'One side grows over the other: a lip on top, dead skeleton below, and a seam that travels.',
+  idea: 'One side grows over the other: its living edge, the lip, lies on top, dead skeleton below, and the seam travels.',
   plan,
   seed: 'two',
   month: 12,

@@ -39,12 +39,12 @@ export const LOOK_ALIKE: Lesson = {
     {
       sure: 'guess',
       words:
-        'In the model 1 ridge of 10 begins so; on this tile all do, to show it. From above it is drawn as fused: no one can call it right by eye. So wait eight months from contact, or saw a spare one through.',
+        'In the model 1 ridge of 10 begins so; on this tile all do, to show it. From above it is drawn as fused, without the white zone that gave it away in the study: the harder case, which no eye can call. So wait eight months from contact, or saw a spare one through.',
     },
   ],
   questions: [
     {
-      words: 'A seam touched three months ago and looks fused. What proves that it is?',
+      words: 'A seam touched three months ago and looks fused. What tells most about whether it is?',
       answers: [
         {
           words: 'Colour of one side shows on the other',
@@ -52,10 +52,10 @@ export const LOOK_ALIKE: Lesson = {
           earns: 'A thin skin can carry colour over a groove. Look under it.',
         },
         {
-          words: 'A section with growth lines that run through',
+          words: 'A section: growth lines that run through, and no groove under the surface',
           isRight: true,
           earns:
-            'One skeleton from the tile to the surface. Without a saw: eight months without a white zone.',
+            'One skeleton from the tile to the surface is the best evidence there is. That both are of one stock it does not prove: see the cold-water coral above. Without a saw: eight months without a white zone outlast the longest delay on record.',
         },
         {
           words: 'It cannot be pulled apart',

@@ -17,18 +17,25 @@ const ring = (radiusMm: number): Xy[] =>
   });
 
 const speck = ring(SPECK_MM);
-const right: Xy[] = [[0, -HALF_MM], ...speck.slice(0, 5), [0, HALF_MM], [HALF_MM, HALF_MM], [HALF_MM, -HALF_MM]]; // prettier-ignore
-const left: Xy[] = [[0, HALF_MM], ...speck.slice(4), speck[0], [0, -HALF_MM], [-HALF_MM, -HALF_MM], [-HALF_MM, HALF_MM]]; // prettier-ignore
+
+/** The speck in common tissue, whose outer corners run clockwise from the top: two halves round the speck. */
+function specked(outer: readonly Xy[]): GraftPiece['patches'] {
+  const half = outer.length / 2;
+  const [top, bottom] = [outer[0], outer[half]];
+  const right = [top, ...speck.slice(0, 5), bottom, ...outer.slice(1, half).toReversed()];
+  const left = [bottom, ...speck.slice(4), speck[0], top, ...outer.slice(half + 1).toReversed()];
+  return [
+    { variety: HEATHER.id, outline: speck },
+    { variety: FERN.id, outline: right },
+    { variety: FERN.id, outline: left },
+  ];
+}
 
 const piece: GraftPiece = {
   id: 'p1',
   at: [0, 0],
   turnDeg: 0,
-  patches: [
-    { variety: HEATHER.id, outline: speck },
-    { variety: FERN.id, outline: right },
-    { variety: FERN.id, outline: left },
-  ],
+  patches: specked([[0, -HALF_MM], [HALF_MM, -HALF_MM], [HALF_MM, HALF_MM], [0, HALF_MM], [-HALF_MM, HALF_MM], [-HALF_MM, -HALF_MM]]), // prettier-ignore
 };
 
 const cutWith = (marginMm: number, on: boolean): StepOf<'isolate'> => ({
@@ -50,20 +57,42 @@ const plan = lessonPlan({
   steps: [cutWith(1, false), cutWith(3, true), cutWith(6, false)],
 });
 
+/** Half of the kerf comes off the margin of 3 mm. */
+const EDGE_MM = SPECK_MM + 3 - 0.4;
+const edge = ring(EDGE_MM);
+
+const alone = (patches: GraftPiece['patches']) => ({
+  ...plan,
+  name: 'Lesson: a cutting of the rare speck',
+  pieces: [{ ...piece, patches }],
+  steps: [],
+});
+
+/** The cutting sawn off at the right, through two corners of the speck. */
+function oneSided(): GraftPiece['patches'] {
+  const [sawnMm] = speck[1];
+  const inside = [...speck.slice(3), speck[0], speck[1]];
+  const common: Xy[] = [[sawnMm, EDGE_MM], ...edge.slice(4), edge[0], [sawnMm, -EDGE_MM], ...inside.toReversed()]; // prettier-ignore
+  return [
+    { variety: HEATHER.id, outline: inside },
+    { variety: FERN.id, outline: common },
+  ];
+}
+
 export const RARE_SPECK: Lesson = {
   id: 'rare-speck',
   title: 'The rare speck and its margin',
-  idea: 'Cut a rare speck out with common tissue round it: enough to live, not so much that it drowns.',
+  idea: 'Cut a rare speck out with enough common tissue to live, and let it reach the edge on one side: only a rim grows.',
   plan,
   seed: 'one',
   month: 3,
   watch:
-    'A speck of 5 mm in a common crust. At month 2 it is cut out with 3 mm round it; the hole heals over from its edges.',
+    'Month 1 shows the speck, 5 mm across, in a common crust. At month 2 it is cut out with 3 mm round it: what was taken is told under the tile, and the hole heals over from its edges. Then grow the cutting itself: try both ways below.',
   text: [
     {
       sure: 'published',
       words:
-        'Specks are rare in the wild too: 5 % of grown Acropora millepora colonies held two stocks, 3 % by the stricter count.',
+        'Two stocks in one colony are commoner in the wild than was thought: 5 % of grown Acropora millepora colonies held them, 3 % by the stricter count. They were found by their genes, not by their colour.',
       source: 'Puill-Stephan, Willis, van Herwerden & van Oppen 2009, PLoS ONE 4: e7751',
     },
     {
@@ -74,6 +103,11 @@ export const RARE_SPECK: Lesson = {
     {
       sure: 'practice',
       words: 'Cuttings below 5 mm are counted risky.',
+    },
+    {
+      sure: 'guess',
+      words:
+        'In the model a speck with common tissue all round it stays a speck for ever: it has no rim. Where the saw runs through its side it has one, and spreads from there.',
     },
     {
       sure: 'guess',
@@ -95,12 +129,12 @@ export const RARE_SPECK: Lesson = {
           words: '3 mm: some common tissue with it',
           isRight: true,
           earns:
-            '73 mm² after the kerf: nine in ten live in the model, and nearly a quarter is still rare. It can be cut back once it has grown.',
+            '73 mm² after the kerf: nine in ten live in the model, and nearly a quarter is still rare. Once it has healed, cut it back to the speck on one side.',
         },
         {
           words: '10 mm: as safe as can be',
           isRight: false,
-          earns: 'It lives, and the rare colour is a dot in it. The common rim grows away with the tile.',
+          earns: 'It lives, and the rare colour is a dot in it. The common rim grows on over the tile.',
         },
       ],
     },
@@ -116,8 +150,27 @@ export const RARE_SPECK: Lesson = {
       look: 'A cutting that lives, with nine tenths of it common.',
       plan: switchStep(switchStep(plan, 'margin-3', false).plan, 'margin-6', true).plan,
     },
+    {
+      label: 'Grow the cutting on a tile of its own',
+      look: 'Common tissue all round: the crust spreads, and the rare colour stays a dot in its middle.',
+      plan: alone(specked(edge)),
+    },
+    {
+      label: 'The same, cut to the speck on one side',
+      look: 'On the right the saw ran through the speck: there the rare colour has a rim of its own and fans out.',
+      plan: alone(oneSided()),
+    },
   ],
   claims: [
+    {
+      words:
+        'Cut to the speck on one side, the rare colour holds more than twice the share that it does with common tissue all round',
+      amount: { of: 'tissue', variety: HEATHER.id, month: 6, try: 4 },
+      by: { of: 'tissue', variety: HEATHER.id, month: 6, try: 3 },
+      from: 2,
+      to: 20,
+      because: 'only a rim grows, and all round it is of the common colour',
+    },
     {
       words:
         'With 1 mm of margin the share of rare tissue in the cutting is more than three times that with 6 mm',

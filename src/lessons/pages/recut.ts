@@ -89,7 +89,7 @@ export const RECUT: Lesson = {
     {
       sure: 'guess',
       words:
-        'How colours mix within a fused colony is the model’s own choice. Its parts fuse again here without fail.',
+        'How colours mix within a fused colony is the model’s own choice. Its parts fuse again here without fail, and all live; by the model’s own curve of losses about three of four squares of this size would.',
     },
   ],
   questions: [

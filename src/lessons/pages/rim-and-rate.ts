@@ -18,7 +18,7 @@ export const RIM_AND_RATE: Lesson = {
   seed: 'one',
   month: 6,
   watch:
-    'One disc of 10 mm, cut all round. Nothing moves in month 1; from then on the pale rim steps outward evenly.',
+    'One disc of 10 mm, cut all round, of Fern (all varieties in School are invented). Nothing moves in month 1; from then on the pale rim steps outward evenly.',
   text: [
     {
       sure: 'published',

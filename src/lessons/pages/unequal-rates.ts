@@ -3,7 +3,7 @@ import type { Lesson } from '../lesson';
 import { AMBER, disc, GARNET, lessonPlan } from '../lesson-plan';
 
 const FAST = { ...AMBER, rimMmPerMonth: 4.5 };
-const SLOW = { ...GARNET, rimMmPerMonth: 2 };
+const SLOW = { ...GARNET, rimMmPerMonth: 1.5 };
 
 const plan = lessonPlan({
   name: 'Lesson: unequal rates and the wrap',
@@ -11,7 +11,7 @@ const plan = lessonPlan({
   months: 14,
   varieties: [FAST, SLOW],
   pairs: [{ a: FAST.id, b: SLOW.id, acceptance: 0 }],
-  pieces: [disc('p1', FAST, [-8, 0], 10), disc('p2', SLOW, [8, 0], 10)],
+  pieces: [disc('p1', FAST, [-16, 0], 10), disc('p2', SLOW, [-2, 0], 10)],
   settings: { deadShare: 0, veiledShare: 0 },
 });
 
@@ -23,7 +23,7 @@ export const UNEQUAL_RATES: Lesson = {
   seed: 'one',
   month: 12,
   watch:
-    'Equal discs; Amber runs at 4.5, Garnet at 2 mm a month. The seam starts nearer Garnet and then curls round behind it.',
+    'Equal discs; Amber runs at 4.5, Garnet at 1.5 mm a month. The seam starts nearer Garnet, curls round behind it, and closes: by month 12 Garnet is an island.',
   text: [
     {
       sure: 'published',

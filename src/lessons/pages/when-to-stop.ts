@@ -28,7 +28,7 @@ export const WHEN_TO_STOP: Lesson = {
     {
       sure: 'published',
       words:
-        'Seams that looked fused and were not showed it within 2 to 8 months of contact: after eight months without a white zone that worry is over.',
+        'In young colonies, seams that looked fused and were not showed it within 2 to 8 months of contact. What still looks fused later has outlasted the longest delay on record.',
       source: 'Hidaka, Yurugi, Sunagawa & Kinzie 1997, Coral Reefs 16: 13-20 (Pocillopora damicornis)',
     },
     {
@@ -65,8 +65,8 @@ export const WHEN_TO_STOP: Lesson = {
   tries: [
     {
       label: 'Let fused stretches turn',
-      look: 'With 5 % a month the fused band shrinks slowly: then every look has its date.',
-      plan: changePair(plan, FERN.id, AMBER.id, { revertPerMonth: 0.05 }).plan,
+      look: 'At 20 % a month, far more than any study gives, a fused stretch can turn as a whole in any month: here it is a ridge by month 6. If yours may turn, every look needs its date.',
+      plan: changePair(plan, FERN.id, AMBER.id, { revertPerMonth: 0.2 }).plan,
     },
   ],
   claims: [
