@@ -52,12 +52,12 @@ function seen(mm: number): string | null {
   return mm < SEEN_MM ? null : `${mm.toFixed(1)} mm`;
 }
 
-function fusedNote({ dipMm, through, ending }: JointFacts): string {
+function fusedNote({ dipMm, through, ending, short }: JointFacts): string {
   const run = through === 1 ? 'a growth line runs' : 'growth lines run';
   const lines =
     through > 0
-      ? `: ${run} through${ending > 0 ? '; those from before the two met do not' : ''}.`
-      : ending > 0
+      ? `: ${run} through${ending + short > 0 ? '; those from before the two met do not' : ''}.`
+      : ending + short > 0
         ? ', but no growth line runs through yet: those drawn are from before the two met.'
         : '; no growth line is drawn in it yet.';
   const dip = seen(dipMm);
@@ -77,7 +77,7 @@ function ridgeNote({ crestMm, dipMm, ending, bent }: JointFacts): string {
         : ending > 0
           ? ' Growth lines end between the walls.'
           : '';
-    return `Two walls side by side: their crest stands ${crest} over both sides.${lines}`;
+    return `Two walls side by side: their crest stands ${crest} over what lies beside it.${lines}`;
   }
   const dip = seen(dipMm);
   const surface = dip === null ? '' : `, and the surface still dips by ${dip}`;

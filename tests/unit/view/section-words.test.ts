@@ -83,7 +83,16 @@ describe('a ridge', () => {
     const { crestMm } = jointFacts(grown, [], grown.joints[0]);
     // to half a cell of slope
     expect(Math.abs(crestMm - 1.2)).toBeLessThan((0.125 * 1.2) / 0.9 + 0.01);
-    expect(noteOf(grown, [])).toContain(`their crest stands ${crestMm.toFixed(1)} mm over both sides`);
+    expect(noteOf(grown, [])).toContain(
+      `their crest stands ${crestMm.toFixed(1)} mm over what lies beside it`,
+    );
+    // a wall that has begun in the dip between two rims
+    expect(
+      noteOf(
+        cut(FATE.ridge, (x) => dip(1, 0.5)(x) + wall(0, 0.5)(x)),
+        [],
+      ),
+    ).toMatch(/crest stands 0\.[34] mm/u);
     const young = noteOf(cut(FATE.ridge, dip(1, 0.5)), []);
     expect(young).toContain('no crest yet, and the surface still dips by 0.5 mm');
     expect(young).not.toContain('rowth line');
