@@ -83,6 +83,9 @@ function rarer(
   return seenOwn === seenOther ? reading : seenOwn < seenOther ? own : other;
 }
 
+/** A way through tissue is looked for at the rim, and up to so many polyp spacings behind it. */
+const BEHIND = 2;
+
 /** The variety at `lateral` mm to the left, one spacing behind the site; the parent's where no tissue leads there. */
 function readBehind(
   state: State,
@@ -111,7 +114,9 @@ function readBehind(
         if (v === own) return own;
         if (origin[q] === origin[parent]) return v;
         if (colony[origin[q]] !== colony[origin[parent]]) return own;
-        return openWay(state, parent, c, r) ? v : own;
+        for (let behind = 0; behind <= BEHIND; behind++)
+          if (openWay(state, parent, c, r, behind * spacing * nx, behind * spacing * ny)) return v;
+        return own;
       }
     }
     if (step === 8) return own;
@@ -120,20 +125,26 @@ function readBehind(
   }
 }
 
-/** No bare cell and no contact but fused ones on the line from a cell to column c, row r. */
-export function openWay(state: State, from: number, c: number, r: number): boolean {
+/**
+ * Tissue leads from a cell to column c, row r: on the line between them lies no ground, bare or empty, and no contact
+ * but fused ones. The line may run behind the two by (backX, backY) mm: a rim is rough, and notched at a young seam.
+ */
+export function openWay(state: State, from: number, c: number, r: number, backXMm = 0, backYMm = 0): boolean {
   const { variety, row, seam } = state;
-  const { columns } = state.layout;
-  const c0 = from % columns;
-  const r0 = Math.floor(from / columns);
-  const dc = c - c0;
-  const dr = r - r0;
+  const { columns, rows, cellMm } = state.layout;
+  const dc = c - (from % columns);
+  const dr = r - Math.floor(from / columns);
+  const c0 = c - dc - backXMm / cellMm;
+  const r0 = r - dr - backYMm / cellMm;
   // 0.7 of a cell a step: a wall is two cells thick and cannot be stepped over
   const steps = Math.ceil(Math.max(Math.abs(dc), Math.abs(dr)) / 0.7);
   for (let k = 0; k <= steps; k++) {
     const f = steps === 0 ? 0 : k / steps;
-    const i = Math.round(r0 + f * dr) * columns + Math.round(c0 + f * dc);
-    if (variety[i] === BARE) return false;
+    const column = Math.round(c0 + f * dc);
+    const line = Math.round(r0 + f * dr);
+    if (column < 0 || line < 0 || column >= columns || line >= rows) return false;
+    const i = line * columns + column;
+    if (variety[i] === 0 || variety[i] === BARE) return false;
     if (row[i] !== 0 && seam.fate[row[i]] !== FATE.fused) return false;
   }
   return true;

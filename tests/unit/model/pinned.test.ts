@@ -19,8 +19,8 @@ test('the first saved shape grows to its hash', () => {
   }
   expect({ model: MODEL_VERSION, hash }).toMatchInlineSnapshot(`
     {
-      "hash": "6a36341e89396a59",
-      "model": 4,
+      "hash": "e14e6c3614292555",
+      "model": 5,
     }
   `);
 });
