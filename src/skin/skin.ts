@@ -9,7 +9,6 @@ import { fillShares } from './coverage';
 import type { Shares } from './coverage';
 import { borrowedCells } from './edge';
 import { fillRelief, lightFrom } from './relief';
-import { runTogether } from './run-together';
 
 const BARE = 255;
 const NO_AGE = 255;
@@ -110,7 +109,6 @@ export class Skin implements Shares {
         this.#age[i] = frame.age[from] === NO_AGE ? 0 : frame.age[from];
       }
     }
-    runTogether(this.#label, frame, step, this.columns, this.rows);
     for (let k = 0; k < this.#borrowed.length; k += 2) {
       const to = this.#borrowed[k];
       const from = this.#borrowed[k + 1];

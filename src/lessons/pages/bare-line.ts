@@ -21,24 +21,24 @@ export const BARE_LINE: Lesson = {
   month: 8,
   cut: { from: [-18, 2], to: [18, 2] },
   watch:
-    'The rims meet in month 2. By month 3 both have died back a little: what lies between is bare and pale, and stays low while both sides thicken.',
+    'The rims meet in month 2. By month 3 both have died back a little: what lies between is bare and pale, and stays low while both sides thicken. Switch ‘Seams’ off to see it as it is.',
   text: [
     {
       sure: 'published',
       words:
-        'Colour forms of one Galaxea set 5 mm apart never fused with each other in two months; in some pairs one was stung or killed, in others both lived.',
+        'Single polyps of different colour forms of Galaxea fascicularis, set 5 mm apart, never fused with each other in two months; in some pairs one was stung or killed, in others both lived.',
       source: 'Hidaka & Yamazato 1984, Coral Reefs 3: 77-85',
     },
     {
       sure: 'published',
       words:
-        'A strong neighbour costs more than a strip: beside sweepers, weaker colonies lost 55 % of their tissue in a year, and 30 % died.',
+        'A strong neighbour costs more than a strip: beside its sweepers, long stinging tentacles, weaker colonies lost 55 % of their tissue in a year, and 30 % died.',
       source: 'Lapid & Chadwick 2006, Mar. Ecol. Prog. Ser. 313: 115-123 (Platygyra on Favites)',
     },
     {
       sure: 'published',
       words:
-        'Between species it goes faster: a strong one killed within 2 to 7 days of contact, on one side only; slow killing began after more than a week.',
+        'Between species it can go faster: Fungia fungites killed others within 2 to 7 days of contact, on one side only. Slow killing, on one side or both, began after more than a week.',
       source: 'Hildemann, Linthicum & Vann 1975, Immunogenetics 2: 269-284',
     },
     {
@@ -50,7 +50,7 @@ export const BARE_LINE: Lesson = {
     {
       sure: 'practice',
       words:
-        'Bare skeleton is white only while it is fresh, or while more dies. Within weeks algae tint it brown or green.',
+        'Bare skeleton is white only while it is fresh, or while more dies. Within weeks algae tint it brown or green. A white line that widens from week to week: part the two.',
     },
     {
       sure: 'guess',
@@ -60,23 +60,24 @@ export const BARE_LINE: Lesson = {
   ],
   questions: [
     {
-      words: 'A pale line, two months old, no higher than the tissue beside it. Which reading is wrong?',
+      words:
+        'Two months after the touch a pale line lies between two healthy edges, no higher than they are. What do you write down?',
       answers: [
         {
-          words: 'Dead: bare skeleton between two living edges',
+          words: 'Ridge, with the date',
           isRight: false,
-          earns: 'That is the likely reading: pale, and level or sunk, not raised.',
-        },
-        {
-          words: 'Ridge: two walls side by side',
-          isRight: true,
           earns:
             'A ridge stands up, and tissue covers it. A dead line is level or sunk, with no tissue on it.',
         },
         {
-          words: 'Undecided: wait and read again',
+          words: 'Dead, with the date, and a look in four weeks',
+          isRight: true,
+          earns: 'Pale, level and without polyps. The second look tells whether it widens.',
+        },
+        {
+          words: 'Undecided, with the date',
           isRight: false,
-          earns: 'Careful, and allowed: a pale line may still change within months.',
+          earns: 'Right in the first weeks. What is bare has had its verdict.',
         },
       ],
     },

@@ -34,7 +34,7 @@ export const FUSED_OR_WALL: Lesson = {
     {
       sure: 'published',
       words:
-        'Strangers build ridges. Pieces of three colonies of Platygyra set 5 mm apart raised a ridge of skeleton at every contact, without dead tissue.',
+        'Strangers may build ridges. Pieces of three colonies of Platygyra set 5 mm apart raised a ridge of skeleton at every contact, without dead tissue.',
       source: 'Kikuzawa et al. 2021, J. Mar. Sci. Eng. 9: 1377',
     },
     {

@@ -12,7 +12,7 @@ const plan = lessonPlan({
   varieties: [STRONG, WEAK],
   pairs: [{ a: STRONG.id, b: WEAK.id, acceptance: 0 }],
   pieces: [block('p1', STRONG, [-10, 0], 18, 26), block('p2', WEAK, [10, 0], 18, 26)],
-  settings: { deadShare: 0, veiledShare: 0, zipLengthMm: 40 },
+  settings: { deadShare: 0, veiledShare: 0 },
 });
 
 export const LAPPED: Lesson = {
@@ -24,19 +24,30 @@ export const LAPPED: Lesson = {
   month: 12,
   cut: { from: [-14, 2], to: [22, 2] },
   watch:
-    'Both rims grow at one rate, yet the seam leaves the middle: Fern laps Heather. The ticks of the drawn seam point to the side that is covered. Switch ‘Seams’ off and look for a lip that throws shade to one side only.',
+    'Both rims grow at one rate, yet the seam leaves the middle: Fern laps Heather. The ticks of the drawn seam point to the side that is covered. Switch ‘Seams’ off and look for a lip that throws shade to one side only. Cut it open: Heather’s skeleton goes on for millimetres under Fern.',
   text: [
     {
       sure: 'published',
       words: 'Studies of contact count it as one of the outcomes: one side grows over the other.',
-      source: 'Amar, Chadwick & Rinkevich 2008, BMC Evol. Biol. 8: 126',
+      source: 'Amar, Chadwick & Rinkevich 2008, BMC Evol. Biol. 8: 126 (kin spat of Stylophora pistillata)',
     },
     {
       sure: 'published',
       words:
-        'Who laps whom is no fixed ladder: A may lap B, B lap C and C lap A. It can start late, and it can turn round.',
+        'Between five species of Porites who lapped whom was a fixed ladder, and lapping was the only outcome, within a species too.',
+      source: 'Rinkevich & Sakai 2001, Zoology 104: 91-97',
+    },
+    {
+      sure: 'published',
+      words:
+        'Among colonies of one species who wins need not be a ladder: A may win over B, B over C and C over A. It can start late, and it can turn round.',
       source:
         'Chadwick-Furman & Rinkevich 1994, Coral Reefs 13: 57-63; Rinkevich 2004, Hydrobiologia 530: 443-450',
+    },
+    {
+      sure: 'practice',
+      words:
+        'Trim the side that laps back in time, or leave a bare gap between the two: what is covered does not come back.',
     },
     {
       sure: 'guess',
@@ -46,7 +57,7 @@ export const LAPPED: Lesson = {
   ],
   questions: [
     {
-      words: 'A seam stands 4 mm off the middle, with a lip on one side. Has the rim there grown faster?',
+      words: 'A seam stands 10 mm off the middle, with a lip on one side. Has the rim there grown faster?',
       answers: [
         {
           words: 'Yes: the seam lies nearer the slower one',

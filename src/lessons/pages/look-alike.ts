@@ -22,12 +22,12 @@ export const LOOK_ALIKE: Lesson = {
   cut: { from: [-18, 2], to: [18, 2] },
   isBare: true,
   watch:
-    'At month 4 the colours meet without a line, as if fused. Cut it open: tissue closes over a groove, and only the underside is joined. Then play on to month 12 and watch what rises.',
+    'At month 4 the colours meet without a line, as if fused. Cut it open before you read on: tissue closes over a groove with spines (the dark gap), and only the underside is joined. Then play on to month 12 and watch what rises.',
   text: [
     {
       sure: 'published',
       words:
-        'Seen in Pocillopora damicornis: tissue and skeleton joined, with a white zone over a groove with spines. It turned to a ridge or a dead line in 2 to 8 months.',
+        'In young Pocillopora damicornis: tissue and skeleton joined, with a white zone over a groove with spines. Several such pairs turned to a ridge or a dead line after 2 to 8 months.',
       source: 'Hidaka, Yurugi, Sunagawa & Kinzie 1997, Coral Reefs 16: 13-20',
     },
     {
@@ -39,7 +39,7 @@ export const LOOK_ALIKE: Lesson = {
     {
       sure: 'guess',
       words:
-        'In the model 1 ridge of 10 begins so; on this tile all do, to show it. From above it is drawn as fused, without the white zone that gave it away in the study: the harder case, which no eye can call. So wait eight months from contact, or saw a spare one through.',
+        'In the model 1 ridge of 10 begins so; on this tile all do, to show it. From above it is drawn like a seam that has just begun to fuse, without the white zone that gave it away in the study: the harder case, which no eye can call. So wait eight months from contact, or saw a spare one through.',
     },
   ],
   questions: [
@@ -55,7 +55,7 @@ export const LOOK_ALIKE: Lesson = {
           words: 'A section: growth lines that run through, and no groove under the surface',
           isRight: true,
           earns:
-            'One skeleton from the tile to the surface is the best evidence there is. That both are of one stock it does not prove: see the cold-water coral above. Without a saw: eight months without a white zone outlast the longest delay on record.',
+            'One skeleton from the tile to the surface is the best evidence there is. That both are of one stock it does not prove: see the cold-water coral above. Without a saw: eight months without a white zone outlast the delay in that study; young siblings of another coral parted as late as 11 months.',
         },
         {
           words: 'It cannot be pulled apart',
@@ -68,7 +68,7 @@ export const LOOK_ALIKE: Lesson = {
   tries: [
     {
       label: 'Let the pair fuse',
-      look: 'From above much the same at month 4. Cut open it differs, and at month 12 everything does.',
+      look: 'From above much the same at month 4, but for specks and tongues of colour at the rim. Cut open it differs, and at month 12 everything does.',
       plan: changePair(plan, FERN.id, AMBER.id, { acceptance: 1 }).plan,
     },
   ],

@@ -29,13 +29,14 @@ export const MOST_DO_NOT_TAKE: Lesson = {
   plan,
   seed: 'one',
   month: 8,
+  isBare: true,
   cut: { from: [-26, -9], to: [26, -9] },
   watch:
     'Four varieties, not related as far as anyone knows, with four seams between them. Count those that fuse.',
   text: [
     {
       sure: 'published',
-      words: 'Unrelated grown colonies of one Montipora, held together: 0 of 890 fused.',
+      words: 'Unrelated grown colonies of Montipora verrucosa, held together: 0 of 890 pairs fused.',
       source: 'Hildemann, Jokiel, Bigger & Johnston 1980, Transplantation 30: 297-301',
     },
     {
@@ -47,8 +48,9 @@ export const MOST_DO_NOT_TAKE: Lesson = {
     {
       sure: 'published',
       words:
-        'Very young corals are not choosy yet. In Acropora millepora no contact was rejected in the first two months of life.',
-      source: 'Puill-Stephan, van Oppen, Pichavant-Rafini & Willis 2012, Coral Reefs 31: 1019-1028',
+        'Some very young corals are not choosy yet: in Acropora millepora no contact was rejected in the first two months after settling. In Stylophora some siblings under two months did reject.',
+      source:
+        'Puill-Stephan, van Oppen, Pichavant-Rafini & Willis 2012, Coral Reefs 31: 1019-1028; Amar & Rinkevich 2010',
     },
     {
       sure: 'practice',
@@ -63,6 +65,22 @@ export const MOST_DO_NOT_TAKE: Lesson = {
   ],
   questions: [
     {
+      words: 'How many of the four seams on this tile have fused?',
+      answers: [
+        { words: 'None', isRight: true, earns: 'Each has a crest from end to end.' },
+        {
+          words: 'One',
+          isRight: false,
+          earns: 'Turn the light once round: each of the four has a lit face and one in shade.',
+        },
+        {
+          words: 'Two or more',
+          isRight: false,
+          earns: 'Follow each along: no colour has crossed any of them.',
+        },
+      ],
+    },
+    {
       words: 'You tried a pair eight times and it never fused. What do you know?',
       answers: [
         {
@@ -75,7 +93,7 @@ export const MOST_DO_NOT_TAKE: Lesson = {
           words: 'It may still fuse now and then, up to about 3 times in 10',
           isRight: true,
           earns:
-            'The one-sided 95 % limit for 0 of 8 is 0.31 (Clopper & Pearson 1934). Eight tries rule out a pair that fuses often, no more.',
+            'A pair that fuses more often than 31 times in 100 would go eight tries without one less than 5 times in 100 (the limit of Clopper & Pearson 1934). Eight tries rule out a pair that fuses often, no more.',
         },
         { words: 'The ninth is due', isRight: false, earns: 'Tries owe nothing: each stands for itself.' },
       ],
@@ -84,7 +102,7 @@ export const MOST_DO_NOT_TAKE: Lesson = {
   tries: [
     {
       label: 'Make them kin',
-      look: 'About half of the pairs fuse now. Which ones changes from tile to tile.',
+      look: 'Some seams fuse now, some in part. Which ones changes from tile to tile.',
       plan: { ...plan, pairs: pairsOf('kin') },
     },
   ],

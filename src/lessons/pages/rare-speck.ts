@@ -1,4 +1,3 @@
-import { switchStep } from '../../plan/edit-steps';
 import type { GraftPiece, StepOf, Xy } from '../../plan/plan';
 import type { Lesson } from '../lesson';
 import { FERN, HEATHER, lessonPlan } from '../lesson-plan';
@@ -38,10 +37,9 @@ const piece: GraftPiece = {
   patches: specked([[0, -HALF_MM], [HALF_MM, -HALF_MM], [HALF_MM, HALF_MM], [0, HALF_MM], [-HALF_MM, HALF_MM], [-HALF_MM, -HALF_MM]]), // prettier-ignore
 };
 
-const cutWith = (marginMm: number, on: boolean): StepOf<'isolate'> => ({
+const cutWith = (marginMm: number): StepOf<'isolate'> => ({
   id: `margin-${marginMm}`,
   day: DAY,
-  on,
   kind: 'isolate',
   around: ring(SPECK_MM + marginMm),
   kerfMm: 0.8,
@@ -54,7 +52,7 @@ const plan = lessonPlan({
   varieties: [FERN, HEATHER],
   pairs: [{ a: FERN.id, b: HEATHER.id, acceptance: 1, mingle: 'veins' }],
   pieces: [piece],
-  steps: [cutWith(1, false), cutWith(3, true), cutWith(6, false)],
+  steps: [cutWith(3)],
 });
 
 /** Half of the kerf comes off the margin of 3 mm. */
@@ -85,19 +83,20 @@ export const RARE_SPECK: Lesson = {
   idea: 'Cut a rare speck out with enough common tissue to live, and let it reach the edge on one side: only a rim grows.',
   plan,
   seed: 'one',
-  month: 3,
+  month: 2,
   watch:
-    'Month 1 shows the speck, 5 mm across, in a common crust. At month 2 it is cut out with 3 mm round it: what was taken is told under the tile, and the hole heals over from its edges. Then grow the cutting itself: try both ways below.',
+    'At month 2 a speck of 5 mm lies in a common crust, and that day it is cut out with 3 mm round it. Step to month 3 for the hole, with what was taken told under the tile, and to month 5 to see it close from its edges. Then grow the cutting itself: try both ways below.',
   text: [
     {
       sure: 'published',
       words:
-        'Two stocks in one colony are commoner in the wild than was thought: 5 % of grown Acropora millepora colonies held them, 3 % by the stricter count. They were found by their genes, not by their colour.',
+        'Two stocks in one colony are not rare in the wild: 5 % of grown Acropora millepora colonies held them, 3 % by the stricter count, and the authors think more. They were found by their genes, not by their colour.',
       source: 'Puill-Stephan, Willis, van Herwerden & van Oppen 2009, PLoS ONE 4: e7751',
     },
     {
       sure: 'published',
-      words: 'In its first month a wound closes in step with its perimeter, later with its area.',
+      words:
+        'In its first month a wound closes in step with its perimeter, later more with its area and its area by perimeter.',
       source: 'Oren, Benayahu & Loya 1997, Mar. Ecol. Prog. Ser. 146: 101-107 (Favia favus)',
     },
     {
@@ -132,9 +131,9 @@ export const RARE_SPECK: Lesson = {
             '73 mm² after the kerf: nine in ten live in the model, and nearly a quarter is still rare. Once it has healed, cut it back to the speck on one side.',
         },
         {
-          words: '10 mm: as safe as can be',
+          words: '6 mm: as safe as can be',
           isRight: false,
-          earns: 'It lives, and the rare colour is a dot in it. The common rim grows on over the tile.',
+          earns: 'It lives, with nine tenths of it common: the rare colour is a dot in it.',
         },
       ],
     },
@@ -142,22 +141,22 @@ export const RARE_SPECK: Lesson = {
   tries: [
     {
       label: 'Cut with 1 mm',
-      look: 'A smaller hole, and a cutting that is mostly speck.',
-      plan: switchStep(switchStep(plan, 'margin-3', false).plan, 'margin-1', true).plan,
+      look: 'A smaller hole at month 3, and a cutting that is mostly speck.',
+      plan: { ...plan, steps: [cutWith(1)] },
     },
     {
       label: 'Cut with 6 mm',
       look: 'A cutting that lives, with nine tenths of it common.',
-      plan: switchStep(switchStep(plan, 'margin-3', false).plan, 'margin-6', true).plan,
+      plan: { ...plan, steps: [cutWith(6)] },
     },
     {
       label: 'Grow the cutting on a tile of its own',
-      look: 'Common tissue all round: the crust spreads, and the rare colour stays a dot in its middle.',
+      look: 'Common tissue all round: the crust spreads, and the rare colour stays a dot in its middle. Step on to month 6.',
       plan: alone(specked(edge)),
     },
     {
       label: 'The same, cut to the speck on one side',
-      look: 'On the right the saw ran through the speck: there the rare colour has a rim of its own and fans out.',
+      look: 'On the right the saw ran through the speck: there the rare colour has a rim of its own, and runs out with the crust as a band. Step on to month 6.',
       plan: alone(oneSided()),
     },
   ],

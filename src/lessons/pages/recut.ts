@@ -67,29 +67,30 @@ export const RECUT: Lesson = {
   month: 9,
   cut: { from: [-23, 3], to: [23, 3] },
   watch:
-    'Two halves fuse and stay halves. At month 4 they are sawn into 6 mm squares, and every second one changes sides.',
+    'Two halves fuse and stay halves. At month 4 they are sawn into 6 mm squares, and every second one changes sides: a chequer that frays into veins.',
   text: [
     {
       sure: 'published',
       words:
-        'In spreading colonies of microbes fewer and wider bands of colour are left as the front moves out. Nobody has shown it for corals; the model copies from near neighbours, so it does the same.',
+        'In spreading colonies of microbes fewer and wider bands of colour are left as the front moves out.',
       source: 'Hallatschek, Hersen, Ramanathan & Nelson 2007, PNAS 104: 19926-19930',
     },
     {
       sure: 'published',
       words:
         'Cutting again costs: Echinopora cut after six months lost 23 % of its tissue and took almost four months to regain its size.',
-      source: 'Chou et al. 2019, ACSEE conference abstract',
+      source:
+        'Chou, Toh, Kikuzawa, Loke, Ng & Afiq-Rosli 2019, Re-fragmentation of the coral Echinopora lamellosa, ACSEE 2019 (abstract)',
     },
     {
       sure: 'practice',
       words:
-        'A thin band saw takes 0.5 to 1 mm a cut. Count it: at 6 mm squares a kerf of 0.8 takes a quarter of the tissue.',
+        'A thin band saw takes a slot, the kerf, of 0.5 to 1 mm a cut. Count it: at 6 mm squares a kerf of 0.8 takes a quarter of the tissue. Growers then glue the parts, leave them four to eight weeks to heal, and cut in no warm spell.',
     },
     {
       sure: 'guess',
       words:
-        'How colours mix within a fused colony is the model’s own choice. Its parts fuse again here without fail, and all live; by the model’s own curve of losses about three of four squares of this size would.',
+        'How colours mix within a fused colony is the model’s own choice: it copies from near neighbours, so its bands widen outward as those of microbes do, which nobody has shown for corals. The grooves are the saw’s: a healed cut stays shallow for months here, and is no seam of the usual kind. Parts fuse again here without fail, and all live; by the model’s own curve of losses about three of four squares of this size would.',
     },
   ],
   questions: [

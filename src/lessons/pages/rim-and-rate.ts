@@ -23,7 +23,7 @@ export const RIM_AND_RATE: Lesson = {
     {
       sure: 'published',
       words:
-        'A fresh cut heals first. On massive Porites a lip of skeleton rose at the cut within the first month and only then moved on.',
+        'A fresh cut heals first. On massive Porites a lip of skeleton rose 2 to 3 mm at the cut before it moved on, within the first month.',
       source: 'van Woesik 1998, Mar. Ecol. Prog. Ser. 164: 213-220',
     },
     {
@@ -40,7 +40,7 @@ export const RIM_AND_RATE: Lesson = {
     {
       sure: 'guess',
       words:
-        'The model keeps one rate for each variety, at every size and in every month. Light, flow, food and season are not in it.',
+        'The model lets a cut edge rest for 30 days and then keeps one rate for each variety, at every size and in every month; one tank study of Acropora palmata found area, not radius, growing evenly. Light, flow, food and season are not in it.',
     },
   ],
   questions: [

@@ -28,8 +28,8 @@ export const UNEQUAL_RATES: Lesson = {
     {
       sure: 'published',
       words:
-        'Stock of one species differs in rate. In the same tanks the fastest of several Acropora palmata gained 2.16 times the area of the slowest: about 1.5 times at the rim.',
-      source: 'Papke et al. 2021, Front. Mar. Sci. 8: 623963; the square root is ours',
+        'Stock of one species differs in rate. In the same tanks the fastest of several Acropora palmata gained 2.16 times the area of the slowest: roughly 1.5 to 1.7 times at the rim.',
+      source: 'Papke et al. 2021, Front. Mar. Sci. 8: 623963; the figure for the rim is ours',
     },
     {
       sure: 'published',
@@ -38,17 +38,21 @@ export const UNEQUAL_RATES: Lesson = {
       source: 'Schaudt & Drysdale 1991, 7th ACM Symp. Comput. Geom.',
     },
     {
+      sure: 'practice',
+      words: 'Growers trim the fast rim back every month or two, so that the slow one is not closed in.',
+    },
+    {
       sure: 'guess',
       words:
-        'In the model rates stay as set. From the geometry follows what helps the slow one: a head start, a larger piece, a corner of its own.',
+        'In the model rates stay as set, here at three to one to show it: real stock differs less. From the geometry follows what helps the slow one: a head start, a larger piece, a corner of its own.',
     },
   ],
   questions: [
     {
-      words: 'Rates are 3 and 2. Which gives the slow colour its half of the tile?',
+      words: 'Rates are 3 and 2 mm a month. Which helps the slow colour keep its share longest?',
       answers: [
         {
-          words: 'Setting both discs at the centre',
+          words: 'Setting both side by side in the middle of the tile',
           isRight: false,
           earns: 'There the fast one gets round it soonest.',
         },

@@ -14,10 +14,11 @@ const plan = lessonPlan({
 export const WHEN_TO_STOP: Lesson = {
   id: 'when-to-stop',
   title: 'When to stop',
-  idea: 'Once a seam has settled, waiting changes nothing but its length: decide, then cut, sell or clear.',
+  idea: 'Once a seam has settled, waiting mostly adds length: decide, then cut, sell or clear.',
   plan,
   seed: 'eight',
   month: 10,
+  cut: { from: [-25, -15], to: [25, -15] },
   watch:
     'Kin that fuse in part. In the strip below, what has fused and what is a ridge is set by about month 3; after that both only get longer.',
   text: [
@@ -28,15 +29,19 @@ export const WHEN_TO_STOP: Lesson = {
     {
       sure: 'published',
       words:
-        'In young colonies, seams that looked fused and were not showed it within 2 to 8 months of contact. What still looks fused later has outlasted the longest delay on record.',
+        'In young colonies several seams that looked joined, with a white zone, parted after 2 to 8 months. What still looks fused after eight has outlasted that study, no more.',
       source: 'Hidaka, Yurugi, Sunagawa & Kinzie 1997, Coral Reefs 16: 13-20 (Pocillopora damicornis)',
     },
     {
       sure: 'published',
-      words:
-        'Young full siblings can still part later: of 19 fused pairs 14 were one at 11 months, 5 were not.',
+      words: 'Young full siblings can part later: about 74 % of 19 fused pairs were still one at 11 months.',
       source:
         'Puill-Stephan, van Oppen, Pichavant-Rafini & Willis 2012, Coral Reefs 31: 1019-1028 (Acropora millepora)',
+    },
+    {
+      sure: 'practice',
+      words:
+        'Of a tile that is fused in half, cut the fused half out while it grows well, and try the rest again on fresh cuts.',
     },
     {
       sure: 'guess',
@@ -65,7 +70,7 @@ export const WHEN_TO_STOP: Lesson = {
   tries: [
     {
       label: 'Let fused stretches turn',
-      look: 'At 20 % a month, far more than any study gives, a fused stretch can turn as a whole in any month: here it is a ridge by month 6. If yours may turn, every look needs its date.',
+      look: 'At 20 % a month, about as fast as those seams parted in the study above, a fused stretch can turn as a whole in any month: here it is a ridge by month 6. Colour that has crossed by then stays, and is no sign of a fused seam any more. If yours may turn, every look needs its date.',
       plan: changePair(plan, FERN.id, AMBER.id, { revertPerMonth: 0.2 }).plan,
     },
   ],

@@ -44,7 +44,7 @@ const SIGN_WORDS: Readonly<Record<SeamKind, string>> = {
   undecided:
     'At the ring two colours lie side by side: no crest, no lip, no pale strip, and no specks of one in the other there.',
   veiled:
-    'The border is fringed and no crest stands, as if it had fused. It is drawn so by the model: in a tank, cut one open.',
+    'No crest, no lip, no pale strip and no specks: from above it is like a seam that has just begun to fuse. In a tank, wait, or cut one open.',
 };
 
 const EARLY_WORDS: Readonly<Partial<Record<SeamKind, string>>> = {
