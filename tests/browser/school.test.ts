@@ -251,6 +251,7 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   await press('No crest and no groove, and growth lines that run through');
   await tries.waitFor();
   await cut.getByText('two walls side by side').waitFor();
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
   expect(await faults(page), 'judged').toEqual([]);
 
   await page.evaluate(() => (location.hash = '#/school/look-alike'));
@@ -269,7 +270,7 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
     .getByRole('region', { name: 'Seams under the line' })
     .getByText('joined only from the underside')
     .waitFor();
-  await press('A section with growth lines that run through');
+  await press('A section: growth lines that run through, and no groove under the surface');
   await page.getByText('Right. One skeleton').waitFor();
   await press('Let the pair fuse');
   await expect.poll(() => shows.innerText()).toContain('Fern and Amber have fused');

@@ -16,14 +16,13 @@ function nameOf(varieties: readonly Variety[], number: number): string {
   return varieties.at(number - 1)?.name ?? `variety ${number}`;
 }
 
-/** '9.2 mm: Fern and Garnet, fused'; no kind where that is for the learner to say. */
+/** 'Fern and Garnet, fused'; no kind where that is for the learner to say. */
 export function jointWords(joint: Joint, varieties: readonly Variety[], keepsBack: boolean): string {
   const names = [joint.before, joint.after].map((number) => nameOf(varieties, number));
-  const place = `${joint.atMm.toFixed(1)} mm: `;
-  if (keepsBack) return `${place}${names.join(' and ')}`;
-  if (joint.covers === null) return `${place}${names.join(' and ')}, ${KIND_WORDS[joint.kind]}`;
+  if (keepsBack) return names.join(' and ');
+  if (joint.covers === null) return `${names.join(' and ')}, ${KIND_WORDS[joint.kind]}`;
   if (joint.covers !== joint.before) names.reverse();
-  return `${place}${names[0]} lapped over ${names[1]}`;
+  return `${names[0]} lapped over ${names[1]}`;
 }
 
 /** What a grower sees there: no more than is drawn. */
@@ -102,7 +101,7 @@ export function sectionWords(
   const most = Math.max(0, ...slices.map(({ surfaceMm }) => surfaceMm));
   const parts = [
     `Section of ${lengthMm.toFixed(1)} mm at month ${month}, up to ${most.toFixed(1)} mm high, ${joints.length} ${joints.length === 1 ? 'seam' : 'seams'}.`,
-    ...joints.map((joint) => `${jointWords(joint, varieties, keepsBack)}.`),
+    ...joints.map((joint) => `At ${joint.atMm.toFixed(1)} mm: ${jointWords(joint, varieties, keepsBack)}.`),
   ];
   return parts.join(' ');
 }
