@@ -55,7 +55,7 @@ export const BARE_LINE: Lesson = {
     {
       sure: 'guess',
       words:
-        'How wide the dead line is and how many seams end so are chosen: no width is published, and the share differs by species. The picture leaves algae out, and the line pale.',
+        'How wide the dead line is and how many seams end so are chosen: no width is published, and the share differs by species. In the picture algae come far more slowly than in most tanks.',
     },
   ],
   questions: [
