@@ -20,8 +20,13 @@ export interface Levelling {
 const RATES = [1e-3, 1e2] as const;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const STEPS = 90;
+/** Share of what the two derivatives have apart; below it nothing but rounding is left. */
+const LEAST_APART = 1e-12;
 
-/** Null below three points, or where no x is above 0. */
+/**
+ * Null below three points, where no x is above 0, and where the points do not tell the two numbers apart: all at one x,
+ * or all on the floor.
+ */
 export function levelling(xs: readonly number[], ys: readonly number[]): Levelling | null {
   const reach = Math.max(...xs);
   if (xs.length < 3 || !(reach > 0)) return null;
@@ -33,9 +38,9 @@ export function levelling(xs: readonly number[], ys: readonly number[]): Levelli
   };
   let [low, high] = RATES.map((times) => Math.log(times / reach));
   for (let step = 0; step < STEPS; step++) {
-    const apart = GOLDEN * (high - low);
-    if (at(high - apart).squares < at(low + apart).squares) high = low + apart;
-    else low = high - apart;
+    const inner = GOLDEN * (high - low);
+    if (at(high - inner).squares < at(low + inner).squares) high = low + inner;
+    else low = high - inner;
   }
   const rate = Math.exp((low + high) / 2);
   const { most, squares } = at(Math.log(rate));
@@ -47,7 +52,9 @@ export function levelling(xs: readonly number[], ys: readonly number[]): Levelli
     fg += f * g;
     gg += g * g;
   }
-  const per = squares / (xs.length - 2) / (ff * gg - fg * fg);
+  const apart = ff * gg - fg * fg;
+  if (!(apart > LEAST_APART * ff * gg)) return null;
+  const per = squares / (xs.length - 2) / apart;
   const firstSquared = per * (rate * rate * gg - 2 * rate * most * fg + most * most * ff);
   return {
     most,
@@ -55,7 +62,7 @@ export function levelling(xs: readonly number[], ys: readonly number[]): Levelli
     mostError: Math.sqrt(per * gg),
     rateError: Math.sqrt(per * ff),
     first: most * rate,
-    firstError: Math.sqrt(firstSquared),
+    firstError: Math.sqrt(Math.max(0, firstSquared)),
     squares,
   };
 }

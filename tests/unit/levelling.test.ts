@@ -26,3 +26,8 @@ test('nothing is fitted to two points, or to none after the beginning', () => {
   expect(levelling([1, 2], [1, 2])).toBeNull();
   expect(levelling([0, 0, 0], [1, 2, 3])).toBeNull();
 });
+
+test('nothing is fitted where the points do not tell rate and height apart', () => {
+  expect(levelling([2, 2, 2, 2], [1, 2, 3, 2])).toBeNull();
+  expect(levelling([1, 2, 3, 4], [0, 0, 0, 0])).toBeNull();
+});

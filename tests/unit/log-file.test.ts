@@ -80,7 +80,7 @@ describe('the file of a log', () => {
     ]);
     const seeded = { ...smallPlan(), seed: 'other' };
     expect(cures({ ...LOG, trials: [trial(1, { layout: { plan: seeded, seed: 'tide' } })] })[0]).toMatch(
-      /seed twice/u,
+      /seed stands inside the plan/u,
     );
   });
 
