@@ -60,7 +60,9 @@ describe('a bench file', () => {
     expect(refused((file) => (file['seambenchBench'] = 2))[0]).toContain('newer Seambench');
     expect(refused((file) => (file['more'] = 1))[0]).toMatch(/^more \| In the bench/u);
     const inner = { ...plan, seed: 'two' };
-    expect(refused((file) => (file.tiles[0]['plan'] = inner))[0]).toContain('the seed stands inside the plan');
+    expect(refused((file) => (file.tiles[0]['plan'] = inner))[0]).toContain(
+      'the seed stands inside the plan',
+    );
   });
 
   it('is refused for ids twice, days that are none and steps before their branch', () => {
