@@ -248,7 +248,7 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   await press('The left one, Fern and Amber');
   await page.getByText('Right. Colour reaches across it').waitFor();
   expect(await tries.count()).toBe(0);
-  await press('No crest and no groove, and growth lines that run through');
+  await press('No crest and no gap, and growth lines that run through');
   await tries.waitFor();
   await cut.getByText('two walls side by side').waitFor();
   await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));

@@ -86,7 +86,7 @@ export const FUSED_OR_WALL: Lesson = {
           earns: 'They do at a young fused seam too: colours need months to mix.',
         },
         {
-          words: 'No crest and no groove, and growth lines that run through',
+          words: 'No crest and no gap, and growth lines that run through',
           isRight: true,
           earns: 'One skeleton: cut it open, and at the fused seam the growth lines cross from side to side.',
         },
