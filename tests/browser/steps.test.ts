@@ -28,7 +28,7 @@ test('by mouse: trim, recut with a grid, turn the parts, drag a pin, switch off,
 
   await add(page, 'Recut');
   await expect.poll(() => panelOf(page).innerText(), { timeout: 30_000 }).toMatch(/recut into 64 parts/u);
-  await expect.poll(() => panelOf(page).innerText(), { timeout: 30_000 }).toMatch(/lost: \d+ mm² Fern/u);
+  await expect.poll(() => panelOf(page).innerText(), { timeout: 30_000 }).toMatch(/lost \d+ mm² Fern/u);
   await panelOf(page).getByLabel('set the parts').selectOption('quarter turns');
   await expect.poll(() => panelOf(page).innerText()).toMatch(/64 set anew/u);
 

@@ -81,7 +81,7 @@ export function tookWords(plan: Plan, reading: StepReading): string | null {
     said.push(`${count}${two}${of === '' ? '' : `: ${of}`}`);
   }
   const lost = areas(reading.lostMm2);
-  if (lost !== '') said.push(`lost: ${lost}`);
+  if (lost !== '') said.push(`lost ${lost}`);
   if (reading.skipped > 0) said.push(`${reading.skipped} found nothing there`);
   return said.length === 0 ? null : `${said.join('; ')}.`;
 }
