@@ -10,6 +10,7 @@ export function moveSeam(state: State, cell: number, loser: number): void {
   const { columns } = state.layout;
   for (let axis = -1; axis < 4; axis++) {
     const j = axis < 0 ? cell : cell + AXIS_X[axis] + AXIS_Y[axis] * columns;
+    if (variety[j] === BARE) leaveBare(state, j);
     if (variety[j] === 0 || variety[j] === BARE) continue;
     joinAlike(state, cell, j);
     const partner = partnerOf(state, j);
@@ -33,6 +34,16 @@ export function moveSeam(state: State, cell: number, loser: number): void {
       origin[j] === loser ? seam.other[opened] : seam.other[opened] === loser ? seam.own[opened] : -1;
     if (faces === origin[cell] && opened !== 0) inheritVerdict(state, opened);
   }
+}
+
+/** A sting past the end of a dead stretch bares cells of other verdicts: they keep them while the other side is there. */
+function leaveBare(state: State, cell: number): void {
+  const { row, seam } = state;
+  const r = row[cell];
+  if (r === 0 || seam.fate[r] === FATE.dead) return;
+  const across = facing(state, cell, seam.other[r]);
+  if (across >= 0) seam.partner[r] = across;
+  else closeRow(state, cell);
 }
 
 /** Two pieces of one variety that lapping brought together are one colony. */
