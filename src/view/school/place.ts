@@ -1,4 +1,4 @@
-/** Where in School the address leads: the list, a lesson or the test. */
+/** Where in School the address leads: the list, a lesson, one that is being written, or the test. */
 import type { Lesson } from '../../lessons/lesson';
 import { LESSONS } from '../../lessons/order';
 import type { OwnLesson } from './school.svelte';
@@ -7,6 +7,8 @@ export interface Place {
   readonly lesson: Lesson | null;
   /** The lesson is one of the learner's own. */
   readonly isOwn: boolean;
+  /** Which lesson is being written: '' for a new one; null for none. */
+  readonly writes: string | null;
   readonly isTest: boolean;
   /** In the test: back at a tile whose calls are done. */
   readonly isLook: boolean;
@@ -15,7 +17,7 @@ export interface Place {
 /** '#/school/test/look': a place of its own, so that Back leads to the result. */
 export const LOOK = '#/school/test/look';
 
-/** '#/school/own/their-id' leads to one of `own`. */
+/** '#/school/own/their-id' leads to one of `own`, '#/school/write/their-id' to where it is changed. */
 export function placeIn([name, part]: readonly string[], own: readonly OwnLesson[]): Place {
   const isTest = name === 'test';
   const isOwn = name === 'own';
@@ -23,6 +25,7 @@ export function placeIn([name, part]: readonly string[], own: readonly OwnLesson
   return {
     lesson: (isOwn ? ownLesson : LESSONS.find(({ id }) => id === name)) ?? null,
     isOwn,
+    writes: name === 'write' ? (part ?? '') : null,
     isTest,
     isLook: isTest && part === 'look',
   };

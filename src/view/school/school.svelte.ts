@@ -2,7 +2,9 @@
 import type { Calls } from '../../lessons/calls';
 import { callsOf, type OpenTest } from '../../lessons/open-test';
 import type { Lesson } from '../../lessons/lesson';
-import { lessonText, openLesson } from '../../lessons/lesson-file';
+import { titleOfCopy } from '../../lessons/draft';
+import { lessonText, openDraft, openLesson } from '../../lessons/lesson-file';
+import { lessonId } from '../../lessons/lesson-id';
 import {
   cardsNow,
   joined,
@@ -10,6 +12,7 @@ import {
   NO_PROGRESS,
   type Progress,
   withCalls,
+  withDraft,
   withLesson,
   withOpen,
   withOwn,
@@ -25,9 +28,16 @@ export interface OwnLesson {
   readonly lesson: Lesson | null;
 }
 
+/** A lesson that is being written, by the id that it has or will have; '' where it has none yet. */
+export interface Draft extends OwnLesson {
+  readonly id: string;
+}
+
 export class School {
   readonly #changed: (progress: Progress) => void;
   readonly #read = new Map<string, OwnLesson>();
+  /** What was read or written last of each, by id: it is not read anew at each key. */
+  readonly #drafts = new Map<string, Draft>();
   #progress = $state.raw<Progress>(NO_PROGRESS);
 
   constructor(changed: (progress: Progress) => void) {
@@ -67,6 +77,46 @@ export class School {
         (this.#progress.own ?? []).filter((one) => one !== text),
       ),
     );
+  }
+
+  get drafts(): readonly Draft[] {
+    return Object.entries(this.#progress.drafts ?? {}).map(([id, text]) => this.#readDraft(id, text));
+  }
+
+  #readDraft(id: string, text: string): Draft {
+    const known = this.#drafts.get(id);
+    if (known?.text === text) return known;
+    const draft = { id, text, lesson: openDraft(text) };
+    this.#drafts.set(id, draft);
+    return draft;
+  }
+
+  /** Kept at each key; null: it was kept as a lesson or given up. */
+  keepDraft(id: string, lesson: Lesson | null): void {
+    if (lesson === null) {
+      this.#drafts.delete(id);
+      this.#put(withDraft(this.#progress, id, null));
+      return;
+    }
+    const text = lessonText({ ...lesson, id });
+    this.#drafts.set(id, { id, text, lesson });
+    this.#put(withDraft(this.#progress, id, text));
+  }
+
+  /** Begins a lesson from a copy of another; where such a copy still waits as it was, that one. */
+  beginLike(lesson: Lesson): string {
+    const copy = { ...lesson, title: titleOfCopy(lesson) };
+    const waiting = this.drafts.find(({ id, text }) => text === lessonText({ ...copy, id }));
+    if (waiting) return waiting.id;
+    const id = this.freeId(copy.title);
+    this.keepDraft(id, copy);
+    return id;
+  }
+
+  /** An id that no lesson of the learner's and none that is being written has. */
+  freeId(title: string): string {
+    const own = this.own.flatMap(({ lesson }) => lesson?.id ?? []);
+    return lessonId(title, [...own, ...this.drafts.map(({ id }) => id)]);
   }
 
   /** Seams that were missed and are to be seen again by today. */

@@ -83,8 +83,8 @@ export function sentence(plan: Plan, reading: Reading): string {
   const pairs = reading.pairs.filter((pair) => pair.lengthMm >= LEAST_MM);
   if (pairs.length === 0) {
     const isSet = reading.month === 0;
-    const grown = isSet ? 'The pieces are set' : `${Math.round(reading.coverMm2 / 100)} cm² are grown`;
-    if (plan.pieces.length === 1) return `${grown}; one piece has nothing to meet.`;
+    const grown = isSet ? 'The pieces are set' : `Tissue covers ${Math.round(reading.coverMm2 / 100)} cm²`;
+    if (plan.pieces.length === 1) return `${grown}; there is one piece, and no seam.`;
     return `${grown}; ${isSet ? 'cut edges heal before they join' : 'no two varieties touch yet'}.`;
   }
   const walling = wallers(plan, pairs);
