@@ -19,7 +19,7 @@ export const MEETING: Lesson = {
   seed: 'six',
   month: 3,
   watch:
-    'Two cut edges 6 mm apart. In month 1 they heal, in month 2 the rims cross the gap. Step back to month 2: the new seam is undecided. By month 3 part of it has fused and part is a ridge, a wall of skeleton from both sides.',
+    'Two cut edges 6 mm apart. In month 1 they heal, in month 2 the rims cross the gap. Once it has played, step back to month 2: the new seam is undecided. By month 3 part of it has fused and part is a ridge, a wall of skeleton from both sides. Switch ‘Seams’ off: from above both still look alike, and only later a crest begins to show.',
   text: [
     {
       sure: 'published',
@@ -66,7 +66,7 @@ export const MEETING: Lesson = {
   tries: [
     {
       label: 'Close the gap to 1 mm',
-      look: 'The rims touch early in month 2, all along at once, and by its end most is settled. Who looks once a month never sees such a seam undecided: on the bench, look every week.',
+      look: 'The rims touch early in month 2, all along at once, and by its end most is settled. Who looks once a month never sees such a seam undecided: on the bench, look every week. Specks of one colour in the other show where it has fused.',
       plan: movePieces(plan, ['p2'], -5, 0).plan,
     },
   ],

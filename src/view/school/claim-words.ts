@@ -1,7 +1,7 @@
 /** Numbers of a lesson's claims, in their units. */
 import type { Claim } from '../../lessons/lesson';
 
-/** '93 %', '12.1 mm', '4.2 times' */
+/** '93 %', '12.1 mm', '4.2 times'; of a claim on a difference that difference. */
 export function claimNumber(claim: Claim, value: number): string {
   if (claim.by) return `${value.toFixed(2)} times`;
   const isLength = claim.amount.of === 'vein-width' || claim.amount.of === 'radius';
