@@ -7,16 +7,30 @@ import { line, planText } from '../plan/file';
 import { type FileKind, heldPlan, readKind } from '../plan/file-kinds';
 import type { Plan, Refusal } from '../plan/plan';
 import { schemaFaults } from '../plan/schema-faults';
-import { type Claim, type Lesson, LessonSchema, type Try } from './lesson';
+import { type Claim, DraftSchema, type Lesson, LessonSchema, type Try } from './lesson';
+import { wordsOf } from './lesson-words';
 
 const LESSON: FileKind = { word: 'lesson', sign: 'seambenchLesson', mostLetters: 20_000_000 };
 
 export type OpenedLesson = { readonly lesson: Lesson } | { readonly refusals: readonly Refusal[] };
 
 export function openLesson(text: string): OpenedLesson {
+  const opened = openBy(LessonSchema, text);
+  if ('refusals' in opened) return opened;
+  const faults = lessonFaults(opened.lesson);
+  return faults.length > 0 ? { refusals: faults } : opened;
+}
+
+/** A lesson that is being written, from the text that keeps it; null where that can be read no more. */
+export function openDraft(text: string): Lesson | null {
+  const opened = openBy(DraftSchema, text);
+  return 'lesson' in opened ? opened.lesson : null;
+}
+
+function openBy(schema: typeof LessonSchema | typeof DraftSchema, text: string): OpenedLesson {
   const read = readKind(text, LESSON);
   if ('refusals' in read) return read;
-  const parsed = v.safeParse(LessonSchema, read.value);
+  const parsed = v.safeParse(schema, read.value);
   if (!parsed.success) return { refusals: schemaFaults(read.value, parsed.issues).map(ofLesson) };
   const { seambenchLesson: _sign, plan: written, tries: writtenTries, ...rest } = parsed.output;
   const own = heldPlan(written, 'plan', 'the lesson’s tile');
@@ -28,9 +42,7 @@ export function openLesson(text: string): OpenedLesson {
     return [];
   });
   if (!('plan' in own) || refusals.length > 0) return { refusals };
-  const lesson: Lesson = { ...rest, plan: own.plan, tries };
-  const faults = lessonFaults(lesson);
-  return faults.length > 0 ? { refusals: faults } : { lesson };
+  return { lesson: { ...rest, plan: own.plan, tries } };
 }
 
 /** The schema's words speak of a plan. */
@@ -47,8 +59,10 @@ function fault(where: string, found: string, allowed: string, cure: string): Ref
 }
 
 /** What the schema cannot say. */
-function lessonFaults({ plan, month, text, questions, tries, claims }: Lesson): Refusal[] {
+function lessonFaults(lesson: Lesson): Refusal[] {
+  const { plan, month, text, questions, tries, claims } = lesson;
   return [
+    ...wordFaults(lesson),
     ...(month > plan.months
       ? [
           fault(
@@ -74,6 +88,20 @@ function lessonFaults({ plan, month, text, questions, tries, claims }: Lesson): 
       claimFaults(claim, `claims[${at}]`, [plan, ...tries.map((one) => one.plan)]),
     ),
   ];
+}
+
+/** Blank words, and what is told apart by its words and has the same. */
+function wordFaults(lesson: Lesson): Refusal[] {
+  const said = new Map<string, string>();
+  return wordsOf(lesson).flatMap(({ at, words, cure, name, among }): Refusal[] => {
+    if (words.trim() === '') return [fault(at, 'no words', 'words', cure)];
+    if (among === undefined) return [];
+    const key = `${among} ${words}`;
+    const before = said.get(key);
+    said.set(key, before ?? name);
+    if (before === undefined) return [];
+    return [fault(at, 'the same words again', 'words of its own', `${before} and ${name} have the same words: change one, or take it out`)]; // prettier-ignore
+  });
 }
 
 /** A claim on a tile, seam or variety that the lesson does not have could never be held. */

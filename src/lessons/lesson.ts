@@ -7,9 +7,15 @@ import type { Plan, ReadonlyDeep } from '../plan/plan';
 import * as form from '../plan/plan';
 import { CALLS } from './seam-kinds';
 
-const words = form.text(2000);
+/** Letters of a title or label, and of all other words. */
+export const MOST_TITLE = 200;
+export const MOST_WORDS = 2000;
+/** Paragraphs, questions, things to try, claims. */
+export const MOST = 20;
+export const MOST_ANSWERS = 8;
+
+const words = form.text(MOST_WORDS);
 const month = form.whole(0, form.LONGEST_MONTHS);
-const MOST = 20;
 
 const ParagraphSchema = v.strictObject({
   /** Printed in a study, told among growers, or a guess of the model. */
@@ -19,21 +25,22 @@ const ParagraphSchema = v.strictObject({
   source: v.optional(words),
 });
 
-const QuestionSchema = v.strictObject({
-  words,
-  /** One of them is right. */
-  answers: form.list(
-    v.strictObject({
-      words,
-      isRight: v.boolean(),
-      /** What is said to whoever chose it: why it is right, or what it overlooks. */
-      earns: words,
-    }),
-    2,
-    8,
-    'answers',
-  ),
-});
+const questionOf = (leastAnswers: number) =>
+  v.strictObject({
+    words,
+    /** One of them is right. */
+    answers: form.list(
+      v.strictObject({
+        words,
+        isRight: v.boolean(),
+        /** What is said to whoever chose it: why it is right, or what it overlooks. */
+        earns: words,
+      }),
+      leastAnswers,
+      MOST_ANSWERS,
+      'answers',
+    ),
+  });
 
 /** A number read off a tile at a month. */
 const AmountSchema = v.strictObject({
@@ -51,7 +58,8 @@ const AmountSchema = v.strictObject({
   try: v.optional(form.whole(1, MOST)),
 });
 
-const LEAST = -1e6;
+/** Bounds of a claim reach from here to as much above nothing. */
+export const LEAST = -1e6;
 
 /** What a lesson says of the model: a mean over seeds that lies between two numbers. */
 const ClaimSchema = v.strictObject({
@@ -71,7 +79,7 @@ export const LessonSchema = v.strictObject({
   seambenchLesson: v.literal(1),
   /** Its address: '#/school/lapped'. */
   id: form.id,
-  title: form.text(200),
+  title: form.text(MOST_TITLE),
   /** What it says, in one sentence. */
   idea: words,
   plan: v.unknown(),
@@ -86,12 +94,12 @@ export const LessonSchema = v.strictObject({
   watch: words,
   text: form.list(ParagraphSchema, 0, MOST, 'paragraphs'),
   /** Each has to be answered right. */
-  questions: form.list(QuestionSchema, 0, MOST, 'questions'),
+  questions: form.list(questionOf(2), 0, MOST, 'questions'),
   /** Changes offered as buttons: the tile grows anew. */
   tries: form.list(
     v.strictObject({
       /** 'Set the gap to 6 mm' */
-      label: form.text(200),
+      label: form.text(MOST_TITLE),
       /** What to look for afterwards. */
       look: words,
       plan: v.unknown(),
@@ -101,6 +109,13 @@ export const LessonSchema = v.strictObject({
     'things to try',
   ),
   claims: form.list(ClaimSchema, 0, MOST, 'claims'),
+});
+
+/** A lesson that is being written: no name yet, and answers still to come. */
+export const DraftSchema = v.strictObject({
+  ...LessonSchema.entries,
+  id: v.union([v.literal(''), form.id]),
+  questions: form.list(questionOf(0), 0, MOST, 'questions'),
 });
 
 type Data = ReadonlyDeep<v.InferOutput<typeof LessonSchema>>;

@@ -22,6 +22,11 @@ export const ProgressSchema = v.object({
   open: v.optional(OpenTestSchema),
   /** The learner's own lessons, each the text of its file, newest last; not in older records. */
   own: v.optional(list(v.string(), 0, MOST_OWN, 'lessons')),
+  /**
+   * Lessons that are being written, each a text of the same form that may be incomplete: by the id of the own lesson that
+   * it changes or will be; '' for one that has no name yet. Not in older records.
+   */
+  drafts: v.optional(v.record(v.string(), v.string())),
 });
 
 export type Progress = v.InferOutput<typeof ProgressSchema>;
@@ -74,6 +79,13 @@ export function withOwn(progress: Progress, own: readonly string[]): Progress {
   return { ...progress, own };
 }
 
+/** The text of a lesson that is being written; null: it was kept or given up. */
+export function withDraft({ drafts, ...rest }: Progress, id: string, text: string | null): Progress {
+  const others = Object.entries(drafts ?? {}).filter(([key]) => key !== id);
+  const all = text === null ? others : [...others, [id, text] as const];
+  return all.length > 0 ? { ...rest, drafts: Object.fromEntries(all) } : rest;
+}
+
 /** What two tabs have learned, put together. */
 export function joined(mine: Progress, other: Progress): Progress {
   let both = mine;
@@ -87,5 +99,7 @@ export function joined(mine: Progress, other: Progress): Progress {
   ].slice(-MOST_CARDS);
   const own = [...new Set([...(other.own ?? []), ...(mine.own ?? [])])].slice(-MOST_OWN);
   const all = own.length > 0 ? withOwn({ ...both, tests, cards }, own) : { ...both, tests, cards };
-  return withOpen(all, mine.open ?? other.open ?? null);
+  const drafts = { ...other.drafts, ...mine.drafts };
+  const withDrafts = Object.keys(drafts).length > 0 ? { ...all, drafts } : all;
+  return withOpen(withDrafts, mine.open ?? other.open ?? null);
 }

@@ -1,8 +1,12 @@
 /** What every lesson is made of: a plan that grows, one right answer, things to try that change it, marks with sources. */
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { lessonText, openLesson } from '../../src/lessons/lesson-file';
+import { claimsAfter, claimsOn, newDraft, onTile, titleOfCopy } from '../../src/lessons/draft';
+import type { Lesson } from '../../src/lessons/lesson';
+import { lessonText, openDraft, openLesson } from '../../src/lessons/lesson-file';
+import { lessonId } from '../../src/lessons/lesson-id';
 import { LESSONS } from '../../src/lessons/order';
+import { joined, NO_PROGRESS, ProgressSchema, withDraft } from '../../src/lessons/progress';
 import { PlanSchema } from '../../src/plan/plan';
 import { refuse } from '../../src/plan/refuse';
 
@@ -101,5 +105,99 @@ describe('a lesson that a grower wrote', () => {
   it('never throws, whatever part of the file is lost', () => {
     for (let cut = 0; cut < file.length; cut += 97)
       expect('refusals' in openLesson(file.slice(0, cut)), String(cut)).toBe(true);
+  });
+});
+
+describe('a lesson that is being written', () => {
+  const [plain] = LESSONS;
+  const rich = LESSONS[2] ?? plain;
+  const cures = (lesson: Lesson): string[] => {
+    const opened = openLesson(lessonText(lesson));
+    return 'refusals' in opened ? opened.refusals.map(({ cure }) => cure) : [];
+  };
+
+  it('has an address made of its title that no other has', () => {
+    expect(lessonId('Our slow tank', [])).toBe('our-slow-tank');
+    expect(lessonId('  Größe & Zeit: 6 mm? ', [])).toBe('gro-e-zeit-6-mm');
+    expect(lessonId('Our slow tank', ['our-slow-tank', 'our-slow-tank-2'])).toBe('our-slow-tank-3');
+    for (const title of ['', '礁', '-- --', 'a'.repeat(200), `${'a'.repeat(35)} b`]) {
+      const id = lessonId(title, []);
+      expect(cures({ ...plain, id }), title).toEqual([]);
+      expect(id).toMatch(/^[a-z\d]+(-[a-z\d]+)*$/u);
+    }
+  });
+
+  it('is kept as it is, however little of it is there, and refused as a lesson in words', () => {
+    const blank = newDraft(plain.plan, 'six', 3);
+    expect(openDraft(lessonText(blank))).toEqual(blank);
+    const noAnswers = { ...blank, questions: [{ words: '', answers: [] }] };
+    expect(openDraft(lessonText(noAnswers))).toEqual(noAnswers);
+    expect(cures({ ...blank, id: 'mine' })).toEqual([
+      'The lesson has no title',
+      'The lesson does not say its one sentence',
+      'The lesson does not say what to watch on the tile',
+      'Paragraph 1 has no words',
+      'Question 1 has no words',
+      'Answer 1 to question 1 has no words',
+      'Answer 2 to question 1 has no words',
+      'Of the answers to “” one has to be right, and 0 are',
+    ]);
+  });
+
+  it('is not taken in where the page could not tell two of its parts from each other', () => {
+    const [first] = rich.text;
+    const [question] = rich.questions;
+    const [answer] = question.answers;
+    const twice = {
+      ...rich,
+      text: [first, first],
+      questions: [{ ...question, answers: [...question.answers, { ...answer, isRight: false }] }],
+    };
+    const last = question.answers.length + 1;
+    expect(cures(twice)).toEqual([
+      'Paragraph 1 and Paragraph 2 have the same words: change one, or take it out',
+      `Answer 1 to question 1 and Answer ${last} to question 1 have the same words: change one, or take it out`,
+    ]);
+    const [attempt] = LESSONS.flatMap(({ tries }) => tries);
+    expect(cures({ ...rich, tries: [attempt, { ...attempt, label: ' ' }] })).toEqual([
+      'Thing to try 2 has no words',
+    ]);
+  });
+
+  it('stays in the record of School until it is kept or given up, beside others', () => {
+    const text = lessonText(newDraft(plain.plan, 'six', 3));
+    const one = withDraft(NO_PROGRESS, '', text);
+    const two = withDraft(one, 'slow-tank', lessonText(rich));
+    const read = v.parse(ProgressSchema, JSON.parse(JSON.stringify(two)));
+    expect(read).toEqual(two);
+    expect(withDraft(read, 'slow-tank', null)).toEqual(one);
+    expect(withDraft(one, '', null)).toEqual(NO_PROGRESS);
+    // records of before know of no such thing
+    expect(v.parse(ProgressSchema, NO_PROGRESS)).toEqual(NO_PROGRESS);
+    expect(joined(one, two).drafts).toEqual(two.drafts);
+    expect(joined(withDraft(NO_PROGRESS, '', 'mine'), two).drafts).toEqual({ ...two.drafts, '': 'mine' });
+  });
+
+  it('begun from another it says so once, and on another tile drops the cut of the old one', () => {
+    expect(titleOfCopy({ title: 'Lapped' })).toBe('Lapped (my own)');
+    expect(titleOfCopy({ title: 'Lapped (my own)' })).toBe('Lapped (my own)');
+    expect(titleOfCopy({ title: 'a'.repeat(200) })).toHaveLength(200);
+    const cut = { from: [0, 0], to: [5, 5] } as const;
+    const moved = onTile({ ...rich, cut, month: 9 }, { ...plain.plan, months: 4 }, 'two');
+    expect(moved).toMatchObject({ seed: 'two', month: 4, plan: { months: 4 } });
+    expect(moved).not.toHaveProperty('cut');
+  });
+
+  it('claims follow the things to try that they speak of', () => {
+    const of = { of: 'fused', month: 1 } as const;
+    const claim = { words: '', from: 0, to: 1, because: '' };
+    const claims = [
+      { ...claim, amount: of },
+      { ...claim, amount: { ...of, try: 2 }, less: { ...of, try: 3 } },
+    ];
+    expect([0, 1, 2].map((place) => claimsOn(claims, place))).toEqual([[], [2], [2]]);
+    // the first is taken out
+    const after = claimsAfter(claims, (place) => place - 1);
+    expect(after).toEqual([claims[0], { ...claim, amount: { ...of, try: 1 }, less: { ...of, try: 2 } }]);
   });
 });
