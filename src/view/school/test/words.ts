@@ -11,7 +11,7 @@ export const CALL_WORDS: Readonly<Record<Call, { readonly label: string; readonl
   fused: { label: 'Fused', means: 'one tissue, no line' },
   ridge: { label: 'Ridge', means: 'a crest along the line' },
   lapped: { label: 'Lapped', means: 'one lies over the other' },
-  dead: { label: 'Dead', means: 'a bare pale line' },
+  dead: { label: 'Dead', means: 'a bare line, no polyps' },
   undecided: { label: 'Undecided', means: 'too soon to tell' },
 };
 
@@ -40,7 +40,7 @@ const SIGN_WORDS: Readonly<Record<SeamKind, string>> = {
   ridge: 'A crest stands along the line. Turn the light across it: one face is lit, the other in shade.',
   lapped:
     'The surface drops on one side: there it ends in a lip. Turn the light across it: the lip throws shade on that side only.',
-  dead: 'A pale strip without polyps lies between the colours.',
+  dead: 'A strip without polyps lies between the colours, pale while it is fresh.',
   undecided:
     'At the ring two colours lie side by side: no crest, no lip, no pale strip, and no specks of one in the other there.',
   veiled:
