@@ -4,6 +4,7 @@ import { date, list, SeedSchema, text, whole } from '../plan/plan';
 import { CALLS, SEAM_KINDS } from './seam-kinds';
 
 const MOST_SEAMS = 200;
+const NO_CALLS = 'it is no file of calls';
 
 export const CalledSchema = v.object({
   /** Place of the tile in its set, and of the seam on its tile: both from 0. */
@@ -36,14 +37,14 @@ export function openCalls(fileText: string): Calls | string {
   try {
     found = JSON.parse(fileText);
   } catch {
-    return 'it is not JSON';
+    return NO_CALLS;
   }
   const read = v.safeParse(CallsSchema, found);
   if (read.success) return read.output;
   const [first] = read.issues;
   const where = v.getDotPath(first);
   // every file of calls says that it is one
-  if (where === null || where === 'seambenchCalls') return 'it is no file of calls';
+  if (where === null || where === 'seambenchCalls') return NO_CALLS;
   return `“${where}” is not as a file of calls has it`;
 }
 

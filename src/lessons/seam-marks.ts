@@ -5,6 +5,7 @@
  */
 import { KIND_OF } from '../measure/section';
 import type { Frame } from '../model/frame';
+import { BARE } from '../model/state';
 import type { Xy } from '../plan/plan';
 import type { SeamKind } from './seam-kinds';
 import { isEarlySeam } from './seam-signs';
@@ -32,9 +33,12 @@ const CLEAR_MM = 6;
 const MIDDLE_WEIGHT = 0.2;
 const SECTION_MM = 14;
 
-interface Cell {
+interface Place {
   readonly x: number;
   readonly y: number;
+}
+
+interface Cell extends Place {
   readonly is: SeamKind;
 }
 
@@ -130,7 +134,8 @@ function placeOf(frame: Frame, cells: readonly Cell[], others: readonly Cell[]):
 
 function markAt(frame: Frame, { x, y, is }: Cell, cells: readonly Cell[], pair: SeamMark['pair']): SeamMark {
   const around = cells.filter((cell) => away(cell, [x, y]) < AROUND_MM ** 2);
-  const at = meanOf(around);
+  const bare = is === 'dead' ? bareAround(frame, meanOf(around)) : [];
+  const at = meanOf(bare.length > 0 ? bare : around);
   const [ux, uy] = across(around, at);
   const reach = SECTION_MM / 2;
   const mark = {
@@ -143,11 +148,23 @@ function markAt(frame: Frame, { x, y, is }: Cell, cells: readonly Cell[], pair: 
   return { ...mark, isEarly: isEarlySeam(frame, mark) };
 }
 
-function away({ x, y }: Cell, [mx, my]: Xy): number {
+/** The middle of a dead seam is that of its bare strip, not the border of one of the two. */
+function bareAround({ label, columns, rows, cellMm }: Frame, [mx, my]: Xy): Place[] {
+  const found: Place[] = [];
+  const [column, row] = [mx / cellMm + (columns - 1) / 2, my / cellMm + (rows - 1) / 2];
+  const reach = AROUND_MM / cellMm;
+  for (let r = Math.ceil(row - reach); r <= row + reach; r++)
+    for (let c = Math.ceil(column - reach); c <= column + reach; c++)
+      if (label[r * columns + c] === BARE && Math.hypot(c - column, r - row) < reach)
+        found.push({ x: (c - (columns - 1) / 2) * cellMm, y: (r - (rows - 1) / 2) * cellMm });
+  return found;
+}
+
+function away({ x, y }: Place, [mx, my]: Xy): number {
   return (x - mx) ** 2 + (y - my) ** 2;
 }
 
-function meanOf(cells: readonly Cell[]): Xy {
+function meanOf(cells: readonly Place[]): Xy {
   return [
     cells.reduce((sum, { x }) => sum + x, 0) / cells.length,
     cells.reduce((sum, { y }) => sum + y, 0) / cells.length,

@@ -66,7 +66,7 @@ it('the score counts mistakes by kind, the commonest first, and the table holds 
 
 it('calls come back from their file; another file is refused in words that say where', () => {
   expect(openCalls(callsText(CALLS))).toEqual(CALLS);
-  expect(openCalls('Fern')).toBe('it is not JSON');
+  expect(openCalls('Fern')).toBe('it is no file of calls');
   expect(openCalls('[]')).toBe('it is no file of calls');
   expect(openCalls('{"seambench": 1}')).toBe('it is no file of calls');
   expect(openCalls(callsText(CALLS).replace('"dead"}', '"dying"}'))).toContain('called.4.call');
