@@ -218,4 +218,4 @@ export const MINGLE_DEFAULTS = {
 } as const;
 
 /** Raised by one with each change that alters what a (plan, seed) grows to. */
-export const MODEL_VERSION = 6;
+export const MODEL_VERSION = 7;

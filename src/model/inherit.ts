@@ -128,14 +128,28 @@ function readBehind(
 /**
  * Tissue leads from a cell to column c, row r: on the line between them lies no ground, bare or empty, and no contact
  * but fused ones. The line may run behind the two by (backX, backY) mm: a rim is rough, and notched at a young seam.
+ * The ways from the cell back to that line and from the line to the other are then held to the same, or a line that
+ * lies wholly across a wall would count.
  */
 export function openWay(state: State, from: number, c: number, r: number, backXMm = 0, backYMm = 0): boolean {
+  const { columns, cellMm } = state.layout;
+  const c0 = from % columns;
+  const r0 = Math.floor(from / columns);
+  const backC = backXMm / cellMm;
+  const backR = backYMm / cellMm;
+  const isStraight = backC === 0 && backR === 0;
+  return (
+    openLine(state, c0 - backC, r0 - backR, c - backC, r - backR) &&
+    (isStraight ||
+      (openLine(state, c0, r0, c0 - backC, r0 - backR) && openLine(state, c - backC, r - backR, c, r)))
+  );
+}
+
+function openLine(state: State, c0: number, r0: number, c1: number, r1: number): boolean {
   const { variety, row, seam } = state;
-  const { columns, rows, cellMm } = state.layout;
-  const dc = c - (from % columns);
-  const dr = r - Math.floor(from / columns);
-  const c0 = c - dc - backXMm / cellMm;
-  const r0 = r - dr - backYMm / cellMm;
+  const { columns, rows } = state.layout;
+  const dc = c1 - c0;
+  const dr = r1 - r0;
   // 0.7 of a cell a step: a wall is two cells thick and cannot be stepped over
   const steps = Math.ceil(Math.max(Math.abs(dc), Math.abs(dr)) / 0.7);
   for (let k = 0; k <= steps; k++) {

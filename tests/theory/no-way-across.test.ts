@@ -7,6 +7,8 @@ import { seamMarks } from '../../src/lessons/seam-marks';
 import { specksMm2 } from '../../src/lessons/seam-signs';
 import { frameOf } from '../../src/model/frame';
 import { grow } from '../../src/model/grow';
+import { openWay } from '../../src/model/inherit';
+import { FATE } from '../../src/model/seam-table';
 import { compile } from '../../src/plan/compile';
 import type { PlainPiece, Plan } from '../../src/plan/plan';
 import { dayOfMonth } from '../../src/units/quantity';
@@ -53,4 +55,24 @@ it('of 24 tiles at most one has a speck across its ridge, while nearly all have 
   expect(crossed).toBeLessThanOrEqual(1);
   expect(mixed).toBeGreaterThan(0.8 * seams);
   expect(seams).toBeGreaterThan(40);
+});
+
+it('a way that runs behind a wall does not start across it', () => {
+  let walls = 0;
+  for (const state of grow(compile({ ...plan, settings: { veiledShare: 0, deadShare: 0 } }, 0.25), '1')) {
+    if (state.day !== dayOfMonth(MONTH)) continue;
+    const { seam, origin, row, layout } = state;
+    for (let r = 1; r < seam.count; r++) {
+      if (seam.cell[r] < 0 || seam.fate[r] !== FATE.ridge) continue;
+      const step = seam.partner[r] - seam.cell[r];
+      const [from, to] = [seam.cell[r] - 3 * step, seam.partner[r] + 3 * step];
+      if (origin[from] !== seam.own[r] || origin[to] !== seam.other[r] || row[from] + row[to] !== 0) continue;
+      const [x, y] = Math.abs(step) === 1 ? [step, 0] : [0, Math.sign(step)];
+      const [column, line] = [to % layout.columns, Math.floor(to / layout.columns)];
+      // the line lies 2 mm on, wholly in the tissue across the wall
+      expect(openWay(state, from, column, line, -2 * x, -2 * y)).toBe(false);
+      walls++;
+    }
+  }
+  expect(walls).toBeGreaterThan(20);
 });

@@ -20,7 +20,7 @@ test('the first saved shape grows to its hash', () => {
   expect({ model: MODEL_VERSION, hash }).toMatchInlineSnapshot(`
     {
       "hash": "e14e6c3614292555",
-      "model": 6,
+      "model": 7,
     }
   `);
 });
