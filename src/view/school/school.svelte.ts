@@ -98,8 +98,9 @@ export class School {
       this.#put(withDraft(this.#progress, id, null));
       return;
     }
-    const text = lessonText({ ...lesson, id });
-    this.#drafts.set(id, { id, text, lesson });
+    const named = { ...lesson, id };
+    const text = lessonText(named);
+    this.#drafts.set(id, { id, text, lesson: named });
     this.#put(withDraft(this.#progress, id, text));
   }
 
