@@ -2,6 +2,7 @@
 import * as v from 'valibot';
 import { date, list, text, whole } from '../plan/plan';
 import { type Calls, CallsSchema } from './calls';
+import { openLesson } from './lesson-file';
 import { type OpenTest, OpenTestSchema } from './open-test';
 import { afterCall, type Card, CardSchema, isSameSeam } from './repetition';
 import { isRightCall } from './seam-kinds';
@@ -86,6 +87,12 @@ export function withDraft({ drafts, ...rest }: Progress, id: string, text: strin
   return all.length > 0 ? { ...rest, drafts: Object.fromEntries(all) } : rest;
 }
 
+/** Of an own lesson's text; one that can be read no more is known by its text. */
+function idIn(text: string): string {
+  const opened = openLesson(text);
+  return 'lesson' in opened ? opened.lesson.id : text;
+}
+
 /** What two tabs have learned, put together. */
 export function joined(mine: Progress, other: Progress): Progress {
   let both = mine;
@@ -97,7 +104,9 @@ export function joined(mine: Progress, other: Progress): Progress {
     ...other.cards.filter((card) => !mine.cards.some((own) => isSameSeam(own, card))),
     ...mine.cards,
   ].slice(-MOST_CARDS);
-  const own = [...new Set([...(other.own ?? []), ...(mine.own ?? [])])].slice(-MOST_OWN);
+  // of one that both have changed, the one here
+  const byId = new Map([...(other.own ?? []), ...(mine.own ?? [])].map((text) => [idIn(text), text]));
+  const own = [...byId.values()].slice(-MOST_OWN);
   const all = own.length > 0 ? withOwn({ ...both, tests, cards }, own) : { ...both, tests, cards };
   const drafts = { ...other.drafts, ...mine.drafts };
   const withDrafts = Object.keys(drafts).length > 0 ? { ...all, drafts } : all;

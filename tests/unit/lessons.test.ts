@@ -102,6 +102,13 @@ describe('a lesson that a grower wrote', () => {
       expect(refused((text) => text.replace(from, to)).join('\n'), `${from} -> ${to}`).toContain(told);
   });
 
+  it('stands once where two tabs have changed it, as it is in the tab that joins them', () => {
+    const there = file.replace('"title": "', '"title": "There: ');
+    const here = file.replace('"title": "', '"title": "Here: ');
+    const both = joined({ ...NO_PROGRESS, own: [here] }, { ...NO_PROGRESS, own: [there, 'not to be read'] });
+    expect(both.own).toEqual([here, 'not to be read']);
+  });
+
   it('never throws, whatever part of the file is lost', () => {
     for (let cut = 0; cut < file.length; cut += 97)
       expect('refusals' in openLesson(file.slice(0, cut)), String(cut)).toBe(true);
