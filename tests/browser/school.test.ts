@@ -234,9 +234,14 @@ test('by keyboard in a hand: a lesson and a test, with nothing for axe to find',
   };
   const shows = page.locator('.shows');
   // nothing names the seams that are to be judged: not the section, and no button
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
   await press('Cut it open');
   const cut = page.getByRole('region', { name: 'Seams under the line' });
   await cut.getByText('Amber and Garnet').waitFor();
+  // it comes into sight under the tile
+  const openedAt = await cut.boundingBox();
+  expect(openedAt?.y).toBeGreaterThan(300);
+  expect(openedAt?.y).toBeLessThan(700);
   expect(await cut.innerText()).not.toMatch(/fused|ridge|wall|skeleton/u);
   const label = await page
     .getByRole('region', { name: 'Section' })
